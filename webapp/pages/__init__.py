@@ -1,0 +1,1 @@
+"""The screens: Flask blueprints and Flask-WTF forms."""

@@ -1,0 +1,1 @@
+"""Hands the core, the markup and the shells to the phone."""
