@@ -62,7 +62,7 @@ def written(value: Any) -> str:
         return quoted(value)
     if isinstance(value, dict):
         return "{" + ",".join([quoted(key) + ":" + written(part) for key, part in value.items()]) + "}"
-    if isinstance(value, list) or isinstance(value, tuple):
+    if isinstance(value, (list, tuple)):
         return "[" + ",".join([written(part) for part in value]) + "]"
     if isinstance(value, bool):
         return "true" if value else "false"

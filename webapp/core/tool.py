@@ -10,7 +10,7 @@ Values: TypeAlias = dict[str, Any]
 Parts: TypeAlias = dict[str, Any]
 
 
-class InputErrors(ValueError):
+class InputErrors(ValueError):  # noqa: N818 - it carries the errors of several fields
     """Inputs that read well and do not go together: a sentence for each field concerned."""
 
     def __init__(self, errors: dict[str, str]) -> None:

@@ -1,4 +1,4 @@
-"""From what was typed to a sheet or to errors at their fields: the one path for page, JSON, command line and phone."""
+"""From what was typed to a sheet, or to errors at their fields: the one path for every side."""
 
 from fractions import Fraction
 from typing import Any
@@ -13,7 +13,7 @@ OWN = ("unit", "graduation")
 
 
 def work(tool: Tool, typed: dict[str, str], factors: dict[str, Fraction]) -> dict[str, Any]:
-    """Return {"sheet": …} or {"errors": {field: text}}; names that are no field of the tool are passed over."""
+    """Return {"sheet": …} or {"errors": {field: text}}; names that are no field are passed over."""
     inputs = said(tool, typed)
     try:
         how = setting(trim(typed.get("unit", "")), trim(typed.get("graduation", "")), factors)
