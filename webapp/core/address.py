@@ -1,0 +1,53 @@
+"""Addresses that the program itself makes: the same text on the server and on the phone."""
+
+_PLAIN = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.~"
+_HEX = "0123456789ABCDEF"
+
+
+def work_address(tool: str, typed: dict[str, str]) -> str:
+    """Give the address of a tool's page with what was typed, leans written as words."""
+    query = "&".join([f"{quoted(name)}={quoted(worded(text))}" for name, text in typed.items() if text != ""])
+    return f"/work/{tool}?{query}" if query else f"/work/{tool}"
+
+
+def project_address(project: str) -> str:
+    """Give the address of a project's page."""
+    return f"/projects/{quoted(project)}"
+
+
+def reading_address(project: str, entry: str) -> str:
+    """Give the address of one reading's page."""
+    return f"/projects/{quoted(project)}/readings/{quoted(entry)}"
+
+
+def sheet_address(project: str, entry: str) -> str:
+    """Give the address of a kept sheet's page."""
+    return f"/projects/{quoted(project)}/sheets/{quoted(entry)}"
+
+
+def worded(text: str) -> str:
+    """Write a lean that was typed as a touching sign as its word: a bare `+` in an address is a space."""
+    for sign, word in [("+", " strong"), ("-", " scant")]:
+        if text.endswith(sign) and len(text) > 1 and text[-2] not in " \t":
+            return text[:-1] + word
+    return text
+
+
+def quoted(text: str) -> str:
+    """Percent-encode all but the unreserved characters of RFC 3986, as UTF-8; a space too."""
+    return "".join([c if c in _PLAIN else _escaped(ord(c)) for c in text])
+
+
+def _escaped(code: int) -> str:
+    return "".join([f"%{_HEX[byte // 16]}{_HEX[byte % 16]}" for byte in _utf8(code)])
+
+
+def _utf8(code: int) -> list[int]:
+    """Give the UTF-8 bytes of a code point, by RFC 3629."""
+    if code < 0x80:
+        return [code]
+    if code < 0x800:
+        return [0xC0 + code // 64, 0x80 + code % 64]
+    if code < 0x10000:
+        return [0xE0 + code // 4096, 0x80 + code // 64 % 64, 0x80 + code % 64]
+    return [0xF0 + code // 262144, 0x80 + code // 4096 % 64, 0x80 + code // 64 % 64, 0x80 + code % 64]

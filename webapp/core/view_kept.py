@@ -1,0 +1,58 @@
+"""What a kept sheet's page says: its answer, what it was worked from, and what it replaced."""
+
+from typing import Any, TypeAlias
+
+from webapp.core.address import sheet_address, work_address
+from webapp.core.view_project import back_to, tool_title, when
+from webapp.core.view_sheet import sheet_view
+from webapp.core.working import work
+
+Gathered: TypeAlias = dict[str, Any]
+View: TypeAlias = dict[str, Any]
+
+
+def kept_view(g: Gathered, thing: dict[str, Any]) -> View:
+    """Give a kept sheet: its answer, what it was worked from, and the ones that it replaced."""
+    summary = g["project"]
+    kept = [s for s in thing["heads"] + thing["past"] if s["entry"] == g["entry"]][0]
+    outcome = g["worked"].get(g["entry"], {}) or _worked_here(g, kept)
+    return {
+        "title": kept["called"] or tool_title(g["tools"], kept["tool"]),
+        "tool": tool_title(g["tools"], kept["tool"]),
+        "project": back_to(summary),
+        "kept": when(kept["made_at"]),
+        "sheet": sheet_view(outcome["sheet"]) if "sheet" in outcome else None,
+        "differs": not outcome.get("same", True),
+        "inputs": _inputs(g, kept),
+        "change": _change_address(summary, kept),
+        "standing": any(s["entry"] == g["entry"] for s in thing["heads"]),
+        "rivals": [_rival(summary, s) for s in thing["heads"]] if len(thing["heads"]) > 1 else [],
+        "past": [_rival(summary, s) for s in thing["past"] if s["entry"] != g["entry"]],
+    }
+
+
+def _worked_here(g: Gathered, kept: dict[str, Any]) -> dict[str, Any]:
+    """Work a sheet that the server has not seen yet."""
+    known = [t for t in g["tools"] if t.name == kept["tool"]]
+    typed = {**kept["inputs"], "unit": kept["unit"], "graduation": kept["graduation"]}
+    return work(known[0], typed, g["factors"]) if known else {}
+
+
+def _inputs(g: Gathered, kept: dict[str, Any]) -> list[View]:
+    labels = {field.name: field.label for t in g["tools"] if t.name == kept["tool"] for field in t.fields}
+    return [{"label": labels.get(name, name), "text": text} for name, text in kept["inputs"].items()]
+
+
+def _change_address(summary: dict[str, Any], kept: dict[str, Any]) -> str:
+    spoken = {"unit": kept["unit"], "graduation": kept["graduation"]}
+    frame = {"project": summary["id"], "replaces": kept["entry"], "called": kept["called"]}
+    return work_address(kept["tool"], {**kept["inputs"], **spoken, **frame})
+
+
+def _rival(summary: dict[str, Any], kept: dict[str, Any]) -> View:
+    return {
+        "entry": kept["entry"],
+        "title": kept["called"] or kept["tool"],
+        "when": when(kept["made_at"]),
+        "href": sheet_address(summary["id"], kept["entry"]),
+    }

@@ -1,0 +1,50 @@
+"""What a tool's page says: the answer, the errors, or that nothing is typed yet."""
+
+from typing import Any, TypeAlias
+
+from webapp.core.address import work_address
+from webapp.core.view_project import back_to
+from webapp.core.view_sheet import sheet_view
+from webapp.core.working import work
+
+Gathered: TypeAlias = dict[str, Any]
+View: TypeAlias = dict[str, Any]
+
+
+def tool_view(g: Gathered) -> View:
+    """Give a tool's page: `sheet` where it worked, `errors` by field where not, `blank` where nothing is typed."""
+    declared = g["tool"]
+    names = [field.name for field in declared.fields]
+    typed = {name: text for name, text in g["typed"].items() if name in names + ["unit", "graduation"]}
+    outcome = _outcome(g, typed) if any(name in names for name in typed) else {}
+    return {
+        "title": declared.title,
+        "about": declared.about,
+        "project": back_to(g["project"]) if g["project"] is not None else None,
+        "blank": not outcome,
+        "sheet": sheet_view(outcome["sheet"]) if "sheet" in outcome else None,
+        "errors": outcome.get("errors", {}),
+        "wrong": "errors" in outcome,
+        "keep_in": _keep_in(g, typed) if g["project"] is None and "sheet" in outcome else [],
+    }
+
+
+def spoken_in(g: Gathered, typed: dict[str, str]) -> dict[str, str]:
+    """Give what was typed with the project's unit and graduation where the maker named no other."""
+    summary = g["project"]
+    if summary is None or typed.get("unit", "") not in ["", summary["unit"]]:
+        return typed
+    graduation = typed.get("graduation", "") or summary["graduation"]
+    return {**typed, "unit": summary["unit"], "graduation": graduation}
+
+
+def _outcome(g: Gathered, typed: dict[str, str]) -> dict[str, Any]:
+    return work(g["tool"], spoken_in(g, typed), g["factors"])
+
+
+def _keep_in(g: Gathered, typed: dict[str, str]) -> list[View]:
+    at_hand = [p for p in g["projects"] if not p["archived"]]
+    return [
+        {"name": p["name"], "href": work_address(g["tool"].name, {**typed, "project": p["id"]})}
+        for p in at_hand
+    ]
