@@ -1,0 +1,27 @@
+"""Typed text: white space, names that compare alike, and lines."""
+
+WHITE = " \t\u00a0\u2009\u202f"
+CAPITALS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+SMALL = "abcdefghijklmnopqrstuvwxyz"
+SMALL_OF = {CAPITALS[place]: SMALL[place] for place in range(len(CAPITALS))}
+
+
+def trim(text: str) -> str:
+    """Take the white space off both ends."""
+    return text.strip(WHITE)
+
+
+def small(text: str) -> str:
+    """Write ASCII capitals small and leave all other characters alone."""
+    return "".join([SMALL_OF.get(letter, letter) for letter in text])
+
+
+def fold_name(text: str) -> str:
+    """Make two spellings of one name equal: ASCII case and runs of white space are folded."""
+    plain = "".join([" " if letter in WHITE else letter for letter in small(text)])
+    return " ".join([word for word in plain.split(" ") if word != ""])
+
+
+def lines(text: str) -> list[str]:
+    """Part a text into lines, at CR LF and at LF."""
+    return text.replace("\r\n", "\n").split("\n")
