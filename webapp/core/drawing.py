@@ -1,0 +1,141 @@
+"""Marks and strips as a screen draws them: text, booleans, lists; places as text with two decimals."""
+
+from typing import Any, TypeAlias
+
+from webapp.core.mark import mark_parts, spoken
+
+View: TypeAlias = dict[str, Any]
+Whole: TypeAlias = tuple[int, int]
+
+# The drawing's own units, about one to a pixel of a phone.
+WIDTH = 360
+MARGIN = 8  # at either side, so that the ends' lines and the outermost nicks are whole
+TOP = 10
+EDGE = 46  # the rail's edge: wood stands on it, nicks point up to it
+NICK = 7  # wide and high
+LETTER = 7  # a label's character, on the safe side
+CROWDED = 400  # hundredths: with a span narrower than this, outlines would eat the neighbours
+HEIGHTS = {"wood": 36, "cut": 36, "waste": 36, "mortise": 12}
+FILLS = {"wood": "url(#hatch)", "cut": "none", "waste": "none", "mortise": "none"}
+
+
+def mark_view(text: str, unit: str = "") -> View:
+    """Give a mark, or a reading worded like one, in its parts; any other text is drawn as it was said."""
+    parts = mark_parts(text)
+    drawn = parts["top"] != "" or parts["whole"] != ""
+    return {
+        "text": text,
+        "plain": not drawn,
+        "minus": parts["minus"],
+        "feet": parts["feet"],
+        "whole": parts["whole"],
+        "top": parts["top"],
+        "bottom": parts["bottom"],
+        "inch": '"' if text.find('"') >= 0 else "",
+        "lean": parts["lean"],
+        "unit": unit,
+        "long": len(parts["feet"]) + len(parts["whole"]) > 4,
+        "spoken": spoken(text) if drawn else "",
+    }
+
+
+def strip_view(strip: View) -> View:
+    """Give a strip in true proportions: a span or tick is drawn at its own place, or thinned out, never moved."""
+    whole = _two_ints(strip["length"]["inches"])
+    spans = [_span_view(span, whole) for span in strip["spans"]]
+    ticks = [{"x": _across(tick["at"], whole), "label": tick["label"]} for tick in strip["ticks"]]
+    return {
+        "label": strip["label"],
+        "length": strip["length"]["mark"],
+        "box": f"0 0 {WIDTH} {EDGE + 2 * NICK + 14}",
+        "crowded": any([span["crowded"] for span in spans]),
+        "spans": [span for span in spans if span["kind"] != "air"],
+        "edge": f"M{MARGIN} {EDGE}H{WIDTH - MARGIN}",
+        "ends": [f"M{MARGIN} {TOP - 6}V{EDGE + 8}", f"M{WIDTH - MARGIN} {TOP - 6}V{EDGE + 8}"],
+        "nicks": [{"points": _nick(tick["x"])} for tick in _apart(ticks, False)],
+        "labels": [_label(tick) for tick in _apart(ticks, True) if tick["label"]],
+    }
+
+
+def _two_ints(inches: str) -> Whole:
+    """Read a LENGTH's "inches": "43/24" or "3"."""
+    parts = inches.split("/") + ["1"]
+    return int(parts[0]), int(parts[1])
+
+
+def _across(at: dict[str, str], whole: Whole) -> int:
+    """Give a LENGTH's place on the drawing in hundredths, a half to the right; in ints, to spare the phone."""
+    top, bottom = _two_ints(at["inches"])
+    over = bottom * whole[0]
+    return MARGIN * 100 + (2 * top * whole[1] * (WIDTH - 2 * MARGIN) * 100 + over) // (2 * over)
+
+
+def _decimal(hundredths: int) -> str:
+    """Write hundredths with two decimals."""
+    whole, part = divmod(abs(hundredths), 100)
+    sign = "-" if hundredths < 0 else ""
+    return f"{sign}{whole}.0{part}" if part < 10 else f"{sign}{whole}.{part}"
+
+
+def _span_view(span: View, whole: Whole) -> View:
+    """Give a span; its width is that between its ends as drawn, so that neighbours meet."""
+    start = _across(span["from"], whole)
+    width = _across(span["to"], whole) - start
+    kind = span["kind"]
+    height = HEIGHTS.get(kind, 36)
+    return {
+        "kind": kind,
+        "x": _decimal(start),
+        "y": str(EDGE - height),
+        "width": _decimal(width),
+        "height": str(height),
+        "fill": FILLS.get(kind, "none"),
+        "crowded": width < CROWDED,
+    }
+
+
+def _apart(ticks: list[View], lettered: bool) -> list[View]:
+    """Give the ticks, from the left, that have room for their nick, or for their label."""
+    chosen = []
+    free = -100000
+    for tick in sorted(ticks, key=lambda tick: tick["x"]):
+        room = _room(tick["label"]) if lettered else NICK * 100
+        left = _left(tick["x"], room)
+        if left >= free:
+            chosen.append(tick)
+            free = left + room
+    return chosen
+
+
+def _room(label: str) -> int:
+    return (len(label) + 1) * LETTER * 100
+
+
+def _left(x: int, room: int) -> int:
+    """Give where something about `x` begins: to the right of it where half would not go on the drawing."""
+    anchor = _anchor(x, room)
+    if anchor == "start":
+        return x
+    return x - room if anchor == "end" else x - room // 2
+
+
+def _anchor(x: int, room: int) -> str:
+    if x - room // 2 < 0:
+        return "start"
+    return "end" if x + room // 2 > WIDTH * 100 else "middle"
+
+
+def _nick(x: int) -> str:
+    """Give a knife nick's three corners; its point is the mark."""
+    half = NICK * 50
+    foot = EDGE + NICK + 2
+    return f"{_decimal(x)},{EDGE + 2} {_decimal(x - half)},{foot} {_decimal(x + half)},{foot}"
+
+
+def _label(tick: View) -> View:
+    return {
+        "text": tick["label"],
+        "x": _decimal(tick["x"]),
+        "y": str(EDGE + 2 * NICK + 8),
+        "anchor": _anchor(tick["x"], _room(tick["label"])),
+    }
