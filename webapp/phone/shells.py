@@ -1,18 +1,15 @@
-"""Marks a page as kept by the phone: one template, a live answer with data, and a shell without."""
+"""Marks a page as kept by the phone: one address for its live answer, one for its shell without data."""
 
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import wraps
-from typing import Any
+from typing import Any, TypeVar
 
-from flask import Blueprint, Flask, Response, make_response, render_template
-from flask.typing import ResponseReturnValue
+from flask import Blueprint, Flask, Response
 from werkzeug.routing import Rule
 
-Context = dict[str, Any]
-Frame = Callable[..., Context]
-View = Callable[..., Context | tuple[Context, int] | Response]
+View = TypeVar("View", bound=Callable[..., Any])
+Shell = Callable[..., Response]
 
 REGISTER = "shoulderline-kept"
 BY_TOOL = "tool"
@@ -24,11 +21,11 @@ SEGMENT = "[^/.]+"
 
 @dataclass(frozen=True)
 class Kept:
-    """One kept page: its endpoint, its screen, and what its frame shows that depends on no data."""
+    """One kept page: its endpoint, its screen, and the function that renders it without data."""
 
     endpoint: str
     screen: str
-    frame: Frame
+    shell: Shell
     by_tool: bool
 
     def shells(self, tools: Iterable[str]) -> dict[str, dict[str, str]]:
@@ -37,47 +34,22 @@ class Kept:
             return {f"/shell/{self.screen}/{name}": {BY_TOOL: name} for name in tools}
         return {f"/shell/{self.screen}": {}}
 
-    def render(self, arguments: Mapping[str, str]) -> str:
-        """Render a shell: no data, no token, nothing of the user's."""
-        return render_template(f"{self.screen}.html", screen=self.screen, live=False, **self.frame(**arguments))
 
+def kept(blueprint: Blueprint, rule: str, screen: str, shell: Shell) -> Callable[[View], View]:
+    """Mark a view function as kept: it answers GET at `rule` with live data.
 
-def kept(blueprint: Blueprint, rule: str, screen: str, frame: Frame = dict) -> Callable[[View], View]:
-    """Mark a view function as kept.
-
-    `frame` gives what the template needs without any data (forms, a tool's declaration); it is called with
-    `tool` where the rule has one. The view function gives what depends on data (`view`, filled forms), or
-    that and a status; or a whole Response, which is passed on. Both are names in `templates/<screen>.html`,
-    beside `screen` and `live`.
+    `shell` renders the same template with no data, no token and nothing of the user's; it is called with
+    `tool` where the rule has one (there is then a shell for each tool), else with nothing.
     """
     by_tool = any(name == BY_TOOL for _, name in VARIABLE.findall(rule))
 
     def mark(view: View) -> View:
-        @wraps(view)
-        def live(**arguments: str) -> ResponseReturnValue:
-            given = view(**arguments)
-            if isinstance(given, Response):
-                return given
-            own = {BY_TOOL: arguments[BY_TOOL]} if by_tool else {}
-            return _live_page(screen, frame(**own), given)
-
-        blueprint.add_url_rule(rule, view.__name__, live, methods=["GET"])
-        _remember(blueprint, Kept(f"{blueprint.name}.{view.__name__}", screen, frame, by_tool))
+        blueprint.add_url_rule(rule, view.__name__, view, methods=["GET"])
+        page = Kept(f"{blueprint.name}.{view.__name__}", screen, shell, by_tool)
+        blueprint.record(lambda setup: setup.app.extensions.setdefault(REGISTER, []).append(page))
         return view
 
     return mark
-
-
-def _live_page(screen: str, frame: Context, given: Context | tuple[Context, int]) -> Response:
-    data, status = given if isinstance(given, tuple) else (given, 200)
-    page = render_template(f"{screen}.html", **{"screen": screen, "live": True, **frame, **data})
-    answer = make_response(page, status)
-    answer.headers["Cache-Control"] = "no-store"
-    return answer
-
-
-def _remember(blueprint: Blueprint, page: Kept) -> None:
-    blueprint.record(lambda setup: setup.app.extensions.setdefault(REGISTER, []).append(page))
 
 
 def kept_pages(app: Flask) -> list[Kept]:
@@ -86,14 +58,14 @@ def kept_pages(app: Flask) -> list[Kept]:
     return pages
 
 
-def shells(app: Flask, tools: Iterable[str]) -> dict[str, str]:
+def shells(app: Flask, tools: Iterable[str]) -> dict[str, bytes]:
     """Render every shell, by its address."""
     names = list(tools)
     made = {}
     for page in kept_pages(app):
         for address, arguments in page.shells(names).items():
             with app.test_request_context(address):
-                made[address] = page.render(arguments)
+                made[address] = page.shell(**arguments).get_data()
     return made
 
 
