@@ -1,0 +1,59 @@
+"""Only the program's own pages may change anything, or read anything but by being opened."""
+
+from flask import Flask, Response, abort, request
+
+HOSTS = ["127.0.0.1", "localhost"]
+
+POLICY = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; manifest-src 'self'; "
+    "worker-src 'self'; img-src 'self' data:; base-uri 'none'; object-src 'none'; frame-ancestors 'none'; "
+    "form-action 'self'"
+)
+
+HEADERS = {
+    "Content-Security-Policy": POLICY,
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
+    "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
+    "Referrer-Policy": "same-origin",
+    "X-Content-Type-Options": "nosniff",
+    "X-Frame-Options": "DENY",
+}
+
+STRANGER = "This came from another page than Shoulderline's own. Nothing was changed."
+
+
+def guard(app: Flask) -> None:
+    """Check the host and the origin of every request, and put the strict headers on every answer."""
+    app.config["TRUSTED_HOSTS"] = HOSTS
+    app.before_request(refuse_strangers)
+    app.after_request(strict)
+
+
+def refuse_strangers() -> None:
+    """Refuse what another site sends; opening a page by a link from elsewhere stays allowed."""
+    reading = request.method in ("GET", "HEAD", "OPTIONS")
+    if not (_opened() if reading else _own()):
+        abort(403, STRANGER)
+
+
+def _opened() -> bool:
+    site = request.headers.get("Sec-Fetch-Site", "none")
+    opening = request.headers.get("Sec-Fetch-Mode") == "navigate"
+    return site in ("same-origin", "none") or (opening and request.headers.get("Sec-Fetch-Dest") == "document")
+
+
+def _own() -> bool:
+    """Trust the browser's own word on the site; without it, an Origin equal to the host."""
+    site = request.headers.get("Sec-Fetch-Site")
+    if site is not None:
+        return site == "same-origin"
+    return request.headers.get("Origin") == request.host_url.rstrip("/")
+
+
+def strict(response: Response) -> Response:
+    """Put the strict headers on an answer; what is not marked otherwise is not stored."""
+    for name, value in HEADERS.items():
+        response.headers.setdefault(name, value)
+    response.headers.setdefault("Cache-Control", "no-store")
+    return response

@@ -1,0 +1,128 @@
+"""Forms: a tool's, made from its declaration; and the keeping forms, one a kind of entry.
+
+None of them judges what was typed: the core does, and its sentences are put on the fields.
+"""
+
+from functools import cache
+from typing import Any
+
+from flask_wtf import FlaskForm
+from wtforms import FileField, HiddenField, SelectField, StringField
+
+from webapp.core.setting import GRADUATIONS, UNITS
+from webapp.core.tool import Field, Tool
+
+UNIT_WORDS = {"in": "inches", "ft": "feet and inches", "mm": "millimetres"}
+SPOKEN_GRADUATIONS = list(dict.fromkeys(g for unit in UNITS for g in GRADUATIONS[unit]))
+
+
+def unit_choices(blank: str) -> list[tuple[str, str]]:
+    """Return the units to choose from, the blank one first."""
+    return [("", blank), *((unit, UNIT_WORDS[unit]) for unit in UNITS)]
+
+
+def graduation_choices(blank: str) -> list[tuple[str, str]]:
+    """Return the graduations to choose from, the blank one first."""
+    return [("", blank), *((g, g if g.endswith("mm") else f"{g} in") for g in SPOKEN_GRADUATIONS)]
+
+
+def choice(label: str, choices: list[tuple[str, str]]) -> SelectField:
+    """Make a select that takes what was sent: the core says what is wrong with it."""
+    return SelectField(label, choices=choices, validate_choice=False)
+
+
+class KeepingForm(FlaskForm):  # type: ignore[misc]
+    """A form that keeps something: a token, and the id of the entry that it makes."""
+
+    entry_id = HiddenField()
+    address = ""
+    trouble = ""
+
+
+class ProjectForm(KeepingForm):
+    """Start a project."""
+
+    name = StringField("Name")
+    unit = choice("Unit", unit_choices("inches, unless you say")[1:])
+    graduation = choice("Graduation", graduation_choices("1/32 in, or 0.5 mm"))
+
+
+class SettingsForm(KeepingForm):
+    """Rename a project, or change how it speaks."""
+
+    name = StringField("New name")
+    unit = choice("Unit", unit_choices("as it is"))
+    graduation = choice("Graduation", graduation_choices("as it is"))
+    archived = HiddenField()
+    out = ""
+
+
+class ReadingForm(KeepingForm):
+    """Keep a reading at a place."""
+
+    place = StringField("Place", render_kw={"list": "places", "autocomplete": "off"})
+    reading = StringField("Reading", render_kw={"data-kind": "length", "autocomplete": "off"})
+    note = StringField("Note")
+
+
+class NoteForm(KeepingForm):
+    """Write a note beside a reading."""
+
+    entry = HiddenField()
+    text = StringField("Note")
+
+
+class WithdrawalForm(KeepingForm):
+    """Withdraw a reading or a sheet."""
+
+    entry = HiddenField()
+    why = StringField("Why")
+
+
+class PickForm(KeepingForm):
+    """Say which of two rivals holds; the buttons stand beside the rivals."""
+
+
+class SheetForm(KeepingForm):
+    """Keep a sheet."""
+
+    tool = HiddenField()
+    replaces = HiddenField()
+    called = StringField("Call it")
+    open = False
+    inputs: tuple[tuple[str, str], ...] = ()
+
+
+class BringForm(FlaskForm):  # type: ignore[misc]
+    """Bring in a project file."""
+
+    file = FileField("Project file")
+    trouble = ""
+
+
+KEEPING: dict[str, type[KeepingForm]] = {
+    "project": ProjectForm,
+    "settings": SettingsForm,
+    "reading": ReadingForm,
+    "note": NoteForm,
+    "withdrawal": WithdrawalForm,
+    "pick": PickForm,
+    "sheet": SheetForm,
+}
+
+
+@cache
+def tool_form(tool: Tool) -> type[FlaskForm]:
+    """Make a tool's form from its declaration: plain fields, no token (it would land in the address)."""
+    members: dict[str, Any] = {field.name: _input(field) for field in tool.fields}
+    members["unit"] = choice("Unit", unit_choices("the project's"))
+    members["graduation"] = choice("Graduation", graduation_choices("the project's"))
+    members |= {name: HiddenField() for name in ("project", "replaces", "called")}
+    members["Meta"] = type("Meta", (), {"csrf": False})
+    return type(f"{tool.name.title()}Form", (FlaskForm,), members)
+
+
+def _input(field: Field) -> Any:
+    if field.kind == "choice":
+        return SelectField(field.label, choices=list(field.choices), validate_choice=False)
+    return StringField(field.label, render_kw={"data-kind": field.kind, "autocomplete": "off"})

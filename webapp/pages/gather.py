@@ -1,0 +1,65 @@
+"""Gather what a screen needs, as the phone does from its own store: the same dict on both sides."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from flask import current_app
+
+from webapp.core import fold
+from webapp.core.tool import Tool
+from webapp.store import Store
+from webapp.tools import TOOLS
+from webapp.units import FACTORS
+
+
+def store() -> Store:
+    """Return the running program's store."""
+    found: Store = current_app.extensions["shoulderline"]
+    return found
+
+
+def base() -> dict[str, Any]:
+    """Return what every screen has: the tools and the factors of the units."""
+    return {"tools": list(TOOLS.values()), "factors": FACTORS, "project": None, "projects": [], "worked": {}}
+
+
+def summary(project: str) -> dict[str, Any] | None:
+    """Return a project's state, or None where there is no such project."""
+    state = fold.start()
+    for entry in store().entries(project):
+        fold.add(state, entry)
+    folded = fold.summary(state)
+    return folded if folded["id"] else None
+
+
+def summaries() -> list[dict[str, Any]]:
+    """Return every project's state, in the order they were started."""
+    return [found for found in map(summary, store().projects()) if found is not None]
+
+
+def home() -> dict[str, Any]:
+    """Gather the start page."""
+    return base() | {"projects": summaries()}
+
+
+def project(project_id: str) -> dict[str, Any]:
+    """Gather a project's page: its state and the sheets that were worked."""
+    found = summary(project_id)
+    ids = [head["entry"] for thing in found["sheets"] for head in thing["heads"]] if found else []
+    return base() | {"project": found, "worked": store().worked(ids)}
+
+
+def entry(project_id: str, entry_id: str) -> dict[str, Any]:
+    """Gather one reading's or one kept sheet's page."""
+    return base() | {
+        "project": summary(project_id),
+        "entry": entry_id,
+        "worked": store().worked([entry_id]),
+    }
+
+
+def tool(declared: Tool, query: Mapping[str, str]) -> dict[str, Any]:
+    """Gather a tool's page: the query, and the project that it names or those it could be kept in."""
+    found = summary(query["project"]) if query.get("project") else None
+    others = [] if found else summaries()
+    return base() | {"tool": declared, "typed": dict(query), "project": found, "projects": others}

@@ -1,0 +1,109 @@
+"""What the forms keep: one way from what was typed to an entry, the phone's own by its server side."""
+
+from typing import Any
+
+from flask import Blueprint, Response, redirect, request
+
+from webapp.core.address import project_address, reading_address, sheet_address
+from webapp.core.entries import draft
+from webapp.pages import gather
+from webapp.pages.forms import KeepingForm
+from webapp.pages.projects import entry_page, home_page, project_page
+from webapp.pages.screens import posted, put_errors
+from webapp.pages.work import declared, tool_page
+from webapp.store.ids import now
+from webapp.tools import TOOLS
+from webapp.units import FACTORS
+
+pages = Blueprint("keeping", __name__)
+
+KINDS = {
+    "readings": "reading",
+    "settings": "settings",
+    "notes": "note",
+    "withdrawals": "withdrawal",
+    "picks": "pick",
+    "sheets": "sheet",
+}
+HERE = "server"  # the device of what a form without script keeps
+FRAME = ("entry_id", "csrf_token")
+STALE_PAGE = "This page had lain too long to be trusted. What you typed is still here: press again."
+
+
+@pages.post("/projects")
+def start() -> Response:
+    """Start a project."""
+    return keep("project", "")
+
+
+@pages.post("/projects/<project>/<any(readings, settings, notes, withdrawals, picks, sheets):things>")
+def keep_in(project: str, things: str) -> Response:
+    """Keep something in a project."""
+    return keep(KINDS[things], project)
+
+
+def keep(kind: str, project: str) -> Response:
+    """Make an entry of a form and keep it; what stands against it is shown with all that was typed."""
+    form = posted(kind, request.path)
+    typed = {name: text for name, text in request.form.items() if name not in FRAME}
+    errors = trouble(form, kind, typed, project)
+    if errors:
+        return refused(form, kind, typed, project, errors)
+    return redirect(kept_address(kind, project or form.entry_id.data, form.entry_id.data, typed), 303)
+
+
+def trouble(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -> dict[str, str]:
+    """Keep the entry and return nothing, or return what stands against it, by field."""
+    if not form.validate():
+        return {"": STALE_PAGE}
+    summary = gather.summary(project) if project else None
+    drafted = draft(kind, typed, summary, TOOLS, FACTORS)
+    if "errors" in drafted:
+        found: dict[str, str] = drafted["errors"]
+        return found
+    return stored(entry_of(form.entry_id.data, project, drafted))
+
+
+def entry_of(entry_id: str, project: str, drafted: dict[str, Any]) -> dict[str, Any]:
+    """Return the entry of a draft; a project's id is that of the entry that starts it."""
+    return {"id": entry_id, "project": project or entry_id, **drafted, "made_at": now(), "by": HERE}
+
+
+def stored(entry: dict[str, Any]) -> dict[str, str]:
+    """Put an entry through the one door; a form sent twice is the same entry, and no trouble."""
+    why = [refusal["why"] for refusal in gather.store().add([entry])["refused"]]
+    return {"": why[0]} if why else {}
+
+
+def kept_address(kind: str, project: str, entry: str, typed: dict[str, str]) -> str:
+    """Return where to go after keeping."""
+    if kind == "sheet":
+        return sheet_address(project, entry)
+    if kind in ("note", "withdrawal", "pick"):
+        return thing_address(project, typed.get("entry", ""))
+    return project_address(project)
+
+
+def thing_address(project: str, entry: str) -> str:
+    """Return the page of the reading or the sheet that an entry belongs to."""
+    return sheet_address(project, entry) if is_sheet(project, entry) else reading_address(project, entry)
+
+
+def is_sheet(project: str, entry: str) -> bool:
+    """Say whether an entry belongs to a kept sheet."""
+    summary = gather.summary(project) or {"sheets": []}
+    return any(e["entry"] == entry for thing in summary["sheets"] for e in thing["heads"] + thing["past"])
+
+
+def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, errors: dict[str, str]) -> Response:
+    """Show the page again with what was typed and what is wrong with it."""
+    put_errors(form, errors)
+    if kind == "project":
+        return home_page({kind: form}, 400)
+    if kind in ("reading", "settings"):
+        return project_page(project, {kind: form}, 400)
+    if kind == "sheet":
+        tool = declared(typed.get("tool", ""))
+        return tool_page(tool, typed | {"project": project}, form.trouble or next(iter(errors.values())))
+    entry = typed.get("entry", "")
+    return entry_page("sheet" if is_sheet(project, entry) else "reading", project, entry, {kind: form}, 400)

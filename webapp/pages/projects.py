@@ -1,0 +1,100 @@
+"""Projects: the start page, a project, a reading, a kept sheet; and the one way in for their forms."""
+
+from typing import Any
+
+from flask import Blueprint, Response, abort, jsonify
+
+from webapp.core import view
+from webapp.core.address import project_address
+from webapp.pages import gather
+from webapp.pages.forms import KeepingForm
+from webapp.pages.screens import bring, fresh, live
+
+pages = Blueprint("projects", __name__)
+
+Forms = dict[str, KeepingForm]
+
+
+@pages.get("/")
+def home() -> Response:
+    """Show the start page."""
+    return home_page({})
+
+
+def home_page(posted: Forms, status: int = 200) -> Response:
+    """Show the start page; a posted form stands in for its empty one."""
+    forms = {"project": fresh("project", "/projects"), "bring": bring(), **posted}
+    return live("home", view.home(gather.home()), forms, status)
+
+
+@pages.get("/projects.json")
+def home_json() -> Response:
+    """Answer with every project's state."""
+    return jsonify({"projects": gather.summaries()})
+
+
+@pages.get("/projects/<project>")
+def project(project: str) -> Response:
+    """Show a project."""
+    return project_page(project, {})
+
+
+def project_page(project: str, posted: Forms, status: int = 200) -> Response:
+    """Show a project; a posted form stands in for its empty one."""
+    root = project_address(project)
+    forms = {"reading": fresh("reading", f"{root}/readings"), "settings": fresh("settings", f"{root}/settings")}
+    forms |= posted
+    forms["settings"].out = f"{root}/file"
+    return live("project", view.project(gather.project(project)), forms, status)
+
+
+@pages.get("/projects/<project>.json")
+def project_json(project: str) -> Response:
+    """Answer with a project's state."""
+    return jsonify(_here(gather.summary(project)))
+
+
+@pages.get("/projects/<project>/readings/<entry>")
+def reading(project: str, entry: str) -> Response:
+    """Show one place with what was read there."""
+    return entry_page("reading", project, entry, {})
+
+
+@pages.get("/projects/<project>/sheets/<entry>")
+def sheet(project: str, entry: str) -> Response:
+    """Show a kept sheet."""
+    return entry_page("sheet", project, entry, {})
+
+
+def entry_page(screen: str, project: str, entry: str, posted: Forms, status: int = 200) -> Response:
+    """Show a reading or a kept sheet; a posted form stands in for its empty one."""
+    root = project_address(project)
+    empty = {
+        "pick": fresh("pick", f"{root}/picks"),
+        "note": fresh("note", f"{root}/notes", entry=entry),
+        "withdrawal": fresh("withdrawal", f"{root}/withdrawals", entry=entry),
+    }
+    shown = view.sheet if screen == "sheet" else view.reading
+    return live(screen, shown(gather.entry(project, entry)), {**empty, **posted}, status)
+
+
+@pages.get("/projects/<project>/readings/<entry>.json")
+def reading_json(project: str, entry: str) -> Response:
+    """Answer with one place's readings."""
+    return jsonify(_thing(gather.summary(project), "places", entry))
+
+
+@pages.get("/projects/<project>/sheets/<entry>.json")
+def sheet_json(project: str, entry: str) -> Response:
+    """Answer with a kept sheet: its record and what the server worked."""
+    found = _thing(gather.summary(project), "sheets", entry)
+    return jsonify({**found, "worked": gather.store().worked([entry]).get(entry, {})})
+
+
+def _thing(summary: dict[str, Any] | None, kind: str, entry: str) -> dict[str, Any]:
+    things = _here(summary)[kind]
+    return _here(next((t for t in things if any(e["entry"] == entry for e in t["heads"] + t["past"])), None))
+
+
+def _here(found: dict[str, Any] | None) -> dict[str, Any]:
+    return found if found is not None else abort(404, "That is not here.")

@@ -1,0 +1,66 @@
+"""The tools: each one's page and its JSON, made from its declaration."""
+
+from typing import Any
+
+from flask import Blueprint, Response, abort, request
+
+from webapp.core.address import project_address
+from webapp.core.sheet import to_json
+from webapp.core.tool import Tool
+from webapp.core.view_tool import spoken_in, tool_view
+from webapp.core.working import unknown_fields, work
+from webapp.pages import gather
+from webapp.pages.forms import SheetForm
+from webapp.pages.screens import fresh, live, put_errors, tool_context
+from webapp.tools import TOOLS
+from webapp.units import FACTORS
+
+pages = Blueprint("work", __name__)
+FRAME = ("project", "replaces", "called")
+
+
+def declared(name: str) -> Tool:
+    """Return a tool, or answer 404."""
+    return TOOLS.get(name) or abort(404, "There is no such tool here.")
+
+
+@pages.get("/work/<tool>")
+def tool(tool: str) -> Response:
+    """Show a tool's page, worked where any of its fields stands in the address."""
+    return tool_page(declared(tool), request.args.to_dict())
+
+
+def tool_page(found: Tool, query: dict[str, str], trouble: str = "") -> Response:
+    """Show a tool with what was typed; `trouble` is what stood against keeping it."""
+    g = gather.tool(found, query)
+    context = tool_context(found, query)
+    view = tool_view(g)
+    put_errors(context["tool_form"], view["errors"])
+    status = 400 if view["wrong"] or trouble else 200
+    return live("tool", view, {"sheet": _keeping(found, g, trouble)}, status, **context)
+
+
+def _keeping(found: Tool, g: dict[str, Any], trouble: str) -> SheetForm:
+    """Make the form that keeps this sheet in the project that the address names."""
+    project, typed = g["project"], g["typed"]
+    address = f"{project_address(project['id'])}/sheets" if project else ""
+    form = fresh("sheet", address, tool=found.name, **{name: typed.get(name, "") for name in ("replaces", "called")})
+    form.open = project is not None
+    form.trouble = trouble
+    spoken = spoken_in(g, {name: text for name, text in typed.items() if name not in FRAME})
+    form.inputs = tuple(spoken.items())
+    return form
+
+
+@pages.get("/work/<tool>.json")
+def tool_json(tool: str) -> Response:
+    """Answer with the sheet, or 400 with the errors by field."""
+    return json_of(declared(tool), request.args.to_dict())
+
+
+def json_of(found: Tool, typed: dict[str, str]) -> Response:
+    """Work what was typed into the sheet's JSON."""
+    unknown = unknown_fields(found, typed)
+    outcome = {"errors": unknown} if unknown else work(found, typed, FACTORS)
+    body = to_json(outcome.get("sheet", outcome))
+    return Response(body, 200 if "sheet" in outcome else 400, mimetype="application/json")
