@@ -1,0 +1,101 @@
+"""Readings and what is said of them, withdrawals, notes and picks, from a form's fields."""
+
+from fractions import Fraction
+from typing import Any, TypeAlias
+
+from webapp.core.entries_text import NAME, WHY, line_error, needed_error, note_error, tidy, tidy_lines
+from webapp.core.mark import exact
+from webapp.core.reading import ReadingError, read
+from webapp.core.setting import Setting, setting
+from webapp.core.text import fold_name
+from webapp.core.tool import Tool
+
+Tools: TypeAlias = dict[str, Tool]
+Factors: TypeAlias = dict[str, Fraction]
+Outcome: TypeAlias = dict[str, Any]
+Item: TypeAlias = dict[str, Any]
+
+ASK_PLACE = "Name the place that was measured, as left post to right post."
+ASK_NOTE = "Write the note."
+NOT_HERE = "This is not in the project any more, or not yet."
+
+
+def draft_reading(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
+    """Make a reading; it replaces what stands at its place."""
+    if summary is None:
+        return {"errors": {"place": "The project of this reading is not here."}}
+    place, text, note = tidy(typed, "place"), tidy(typed, "reading"), tidy_lines(typed, "note")
+    how = setting(summary["unit"], summary["graduation"], factors)
+    found = {
+        "place": needed_error(place, ASK_PLACE, NAME),
+        "reading": reading_error(text, how),
+        "note": note_error(note),
+    }
+    errors = {name: wrong for name, wrong in found.items() if wrong}
+    if errors:
+        return {"errors": errors}
+    said = {"place": place, "text": text, "inches": exact(read(text, how))}
+    body = {**said, "unit": how.unit, "graduation": how.graduation, **({"note": note} if note else {})}
+    return {"body": body, "replaces": _standing_at(summary, place)}
+
+
+def reading_error(text: str, how: Setting) -> str:
+    """Return what is wrong with a reading, or nothing."""
+    try:
+        return "" if read(text, how) >= 0 else "Nothing measures less than zero; leave the minus out."
+    except ReadingError as e:
+        return e.reason
+
+
+def _standing_at(summary: Any, place: str) -> list[str]:
+    there = [found for found in summary["places"] if found["key"] == fold_name(place)]
+    return tips([head for found in there for head in found["heads"]])
+
+
+def tips(items: list[Item]) -> list[str]:
+    """Return the entries that are replaced by what follows all these items, each once."""
+    names: dict[str, bool] = {name: True for item in items for name in item["tips"]}
+    return list(names)
+
+
+def draft_withdrawal(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
+    """Take back a reading or a sheet that stands; a rival of it goes on standing."""
+    entry, why = tidy(typed, "entry"), tidy(typed, "why")
+    heads = [head for thing in _around(summary, entry) for head in thing["heads"] if head["entry"] == entry]
+    if not heads:
+        return {"errors": {"entry": "This does not stand any more: it was replaced or withdrawn."}}
+    wrong = line_error(why, WHY)
+    if wrong:
+        return {"errors": {"why": wrong}}
+    body = {"entry": entry, **({"why": why} if why else {})}
+    return {"body": body, "replaces": tips(heads)}
+
+
+def draft_note(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
+    """Make a note about a reading or a sheet, whether it stands or not."""
+    entry, text = tidy(typed, "entry"), tidy_lines(typed, "text")
+    if not _around(summary, entry):
+        return {"errors": {"entry": NOT_HERE}}
+    wrong = note_error(text) if text else ASK_NOTE
+    if wrong:
+        return {"errors": {"text": wrong}}
+    return {"body": {"entry": entry, "text": text}, "replaces": []}
+
+
+def draft_pick(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
+    """Let one of several stand, or one that was replaced or withdrawn stand again."""
+    entry = tidy(typed, "entry")
+    around = _around(summary, entry)
+    if not around:
+        return {"errors": {"entry": NOT_HERE}}
+    heads = around[0]["heads"]
+    if [head["entry"] for head in heads] == [entry]:
+        return {"errors": {"entry": "This stands already, and nothing beside it."}}
+    picked = [item for item in around[0]["past"] if item["entry"] == entry]
+    return {"body": {"entry": entry}, "replaces": tips(heads + picked)}
+
+
+def _around(summary: Any, entry: str) -> list[Item]:
+    """Return the place or the thing that an entry belongs to: one or none."""
+    things = summary["places"] + summary["sheets"] if summary is not None else []
+    return [t for t in things if any(item["entry"] == entry for item in t["heads"] + t["past"])]

@@ -1,0 +1,81 @@
+"""Entries that start a project and change its settings, from a form's fields."""
+
+from fractions import Fraction
+from typing import Any, TypeAlias
+
+from webapp.core.entries_text import NAME, needed_error, tidy
+from webapp.core.setting import SettingError, setting
+from webapp.core.tool import Tool
+
+Tools: TypeAlias = dict[str, Tool]
+Factors: TypeAlias = dict[str, Fraction]
+Outcome: TypeAlias = dict[str, Any]
+
+ASK_NAME = "Give the project a name, as bed in ash."
+
+
+def draft_project(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
+    """Make the entry that starts a project: name, unit, graduation."""
+    name = tidy(typed, "name")
+    errors = _name_errors(name)
+    spoken = spoken_errors(tidy(typed, "unit"), tidy(typed, "graduation"), factors)
+    errors.update(spoken)
+    if errors:
+        return {"errors": errors}
+    how = setting(tidy(typed, "unit"), tidy(typed, "graduation"), factors)
+    body = {"name": name, "unit": how.unit, "graduation": how.graduation}
+    return {"body": body, "replaces": []}
+
+
+def spoken_errors(unit: str, graduation: str, factors: Factors) -> dict[str, str]:
+    """Return what is wrong with a unit and a graduation, by field."""
+    try:
+        setting(unit, graduation, factors)
+    except SettingError as e:
+        return {e.field: e.reason}
+    return {}
+
+
+def _name_errors(name: str) -> dict[str, str]:
+    wrong = needed_error(name, ASK_NAME, NAME)
+    return {"name": wrong} if wrong else {}
+
+
+def draft_settings(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
+    """Make the entry that changes a project's settings; it holds what changes and nothing else."""
+    if summary is None:
+        return {"errors": {"name": "This project is not here."}}
+    unit = tidy(typed, "unit") or summary["unit"]
+    graduation = _graduation(typed, summary, unit)
+    errors = _settings_errors(typed)
+    errors.update(spoken_errors(unit, graduation, factors))
+    if errors:
+        return {"errors": errors}
+    how = setting(unit, graduation, factors)
+    body = _changes(typed, summary)
+    if [how.unit, how.graduation] != [summary["unit"], summary["graduation"]]:
+        body.update({"unit": how.unit, "graduation": how.graduation})
+    return {"body": body, "replaces": []} if body else {"errors": {"name": "Nothing is changed here."}}
+
+
+def _graduation(typed: dict[str, str], summary: Any, unit: str) -> str:
+    """Return the graduation that goes with the unit: what was typed, or what stands if the unit stays."""
+    stays = summary["graduation"] if unit == summary["unit"] else ""
+    return tidy(typed, "graduation") or stays
+
+
+def _settings_errors(typed: dict[str, str]) -> dict[str, str]:
+    errors = _name_errors(tidy(typed, "name")) if "name" in typed else {}
+    if tidy(typed, "archived") not in ("", "yes", "no"):
+        errors["archived"] = "Say yes to put the project away, or no to take it out again."
+    return errors
+
+
+def _changes(typed: dict[str, str], summary: Any) -> dict[str, Any]:
+    body: dict[str, Any] = {}
+    if "name" in typed and tidy(typed, "name") != summary["name"]:
+        body["name"] = tidy(typed, "name")
+    archived = tidy(typed, "archived")
+    if archived and (archived == "yes") != summary["archived"]:
+        body["archived"] = archived == "yes"
+    return body

@@ -1,0 +1,88 @@
+"""Which entries stand: the ones that nothing replaces, and what each of them shows."""
+
+from dataclasses import dataclass
+from typing import Any, TypeAlias
+
+Entry: TypeAlias = dict[str, Any]
+
+LINKED = ("reading", "sheet", "pick", "withdrawal")
+SHOWN = ("reading", "sheet")
+
+
+@dataclass(frozen=True)
+class Standing:
+    """How a project's entries stand to each other, all by entry id."""
+
+    heads: dict[str, list[str]]  # what is shown: the entries, itself or picks, that show it
+    withdrawals: dict[str, list[Entry]]  # what is withdrawn: the withdrawals that still hold
+    notes: dict[str, list[dict[str, str]]]
+    things: dict[str, str]  # each entry of a chain of replacements: one name for the chain
+
+
+def standing(own: list[Entry]) -> Standing:
+    """Return how the entries stand; what is replaced and not here makes no difference."""
+    shown = {entry["id"]: entry for entry in own if entry["kind"] in SHOWN}
+    linked = [entry for entry in own if entry["kind"] in LINKED and _leads(entry, shown)]
+    replaced = _replaced(linked)
+    last = [entry for entry in linked if entry["id"] not in replaced]
+    return Standing(_heads(last), _withdrawals(last), _notes(own), _things(linked))
+
+
+def _leads(entry: Entry, shown: dict[str, Entry]) -> bool:
+    """Say whether an entry changes anything: a pick of what is not here would leave its place empty."""
+    return entry["kind"] != "pick" or entry["body"]["entry"] in shown
+
+
+def _replaced(linked: list[Entry]) -> dict[str, bool]:
+    return {name: True for entry in linked for name in entry["replaces"] if name != entry["id"]}
+
+
+def _heads(last: list[Entry]) -> dict[str, list[str]]:
+    heads: dict[str, list[str]] = {}
+    for entry in last:
+        if entry["kind"] != "withdrawal":
+            shows = entry["body"]["entry"] if entry["kind"] == "pick" else entry["id"]
+            heads.setdefault(shows, []).append(entry["id"])
+    return heads
+
+
+def _withdrawals(last: list[Entry]) -> dict[str, list[Entry]]:
+    found: dict[str, list[Entry]] = {}
+    for entry in last:
+        if entry["kind"] == "withdrawal":
+            found.setdefault(entry["body"]["entry"], []).append(entry)
+    return found
+
+
+def _notes(own: list[Entry]) -> dict[str, list[dict[str, str]]]:
+    """Return the notes by what they are about; a reading may bring its own."""
+    notes: dict[str, list[dict[str, str]]] = {}
+    for entry in own:
+        if entry["kind"] == "note":
+            note = {"entry": entry["id"], "text": entry["body"]["text"]}
+            notes.setdefault(entry["body"]["entry"], []).append(note)
+        if entry["kind"] == "reading" and isinstance(entry["body"].get("note", None), str):
+            notes.setdefault(entry["id"], []).append({"entry": entry["id"], "text": entry["body"]["note"]})
+    return notes
+
+
+def _things(linked: list[Entry]) -> dict[str, str]:
+    """Return one name for all entries that replacements join; a ring is a chain like any other."""
+    parent: dict[str, str] = {}
+    for entry in linked:
+        for name in [entry["id"]] + entry["replaces"] + _named(entry):
+            parent[_root(parent, name)] = _root(parent, entry["id"])
+    return {name: _root(parent, name) for name in parent}
+
+
+def _named(entry: Entry) -> list[str]:
+    return [entry["body"]["entry"]] if entry["kind"] not in SHOWN else []
+
+
+def _root(parent: dict[str, str], name: str) -> str:
+    """Return the name that stands for a chain, and shorten the way to it."""
+    at = name
+    while parent.get(at, at) != at:
+        parent[at] = parent.get(parent[at], parent[at])
+        at = parent[at]
+    return at
