@@ -1,5 +1,6 @@
 """Projects: the start page, a project, a reading, a kept sheet; and the one way in for their forms."""
 
+from functools import partial
 from typing import Any
 
 from flask import Blueprint, Response, abort, jsonify
@@ -7,15 +8,16 @@ from flask import Blueprint, Response, abort, jsonify
 from webapp.core import view
 from webapp.core.address import project_address
 from webapp.pages import gather
-from webapp.pages.forms import KeepingForm
-from webapp.pages.screens import bring, fresh, live
+from webapp.pages.screens import bring, fresh, live, shell
+from webapp.phone.shells import kept
 
 pages = Blueprint("projects", __name__)
 
-Forms = dict[str, KeepingForm]
+Forms = dict[str, Any]
+ENTRY_FORMS = ("pick", "note", "withdrawal")
 
 
-@pages.get("/")
+@kept(pages, "/", "home", partial(shell, "home", ("project",)))
 def home() -> Response:
     """Show the start page."""
     return home_page({})
@@ -33,7 +35,7 @@ def home_json() -> Response:
     return jsonify({"projects": gather.summaries()})
 
 
-@pages.get("/projects/<project>")
+@kept(pages, "/projects/<project>", "project", partial(shell, "project", ("reading", "settings")))
 def project(project: str) -> Response:
     """Show a project."""
     return project_page(project, {})
@@ -54,13 +56,13 @@ def project_json(project: str) -> Response:
     return jsonify(_here(gather.summary(project)))
 
 
-@pages.get("/projects/<project>/readings/<entry>")
+@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading", ENTRY_FORMS))
 def reading(project: str, entry: str) -> Response:
     """Show one place with what was read there."""
     return entry_page("reading", project, entry, {})
 
 
-@pages.get("/projects/<project>/sheets/<entry>")
+@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet", ENTRY_FORMS))
 def sheet(project: str, entry: str) -> Response:
     """Show a kept sheet."""
     return entry_page("sheet", project, entry, {})

@@ -58,3 +58,10 @@ def put_errors(form: Any, errors: dict[str, str]) -> None:
             form[name].errors = [sentence]
         else:
             form.trouble = sentence
+
+
+def bring(trouble: str = "") -> BringForm:
+    """Make the form that brings in a project file."""
+    form = BringForm(formdata=None)
+    form.trouble = trouble
+    return form

@@ -11,7 +11,8 @@ from webapp.core.view_tool import spoken_in, tool_view
 from webapp.core.working import unknown_fields, work
 from webapp.pages import gather
 from webapp.pages.forms import SheetForm
-from webapp.pages.screens import fresh, live, put_errors, tool_context
+from webapp.pages.screens import fresh, live, put_errors, shell, tool_context
+from webapp.phone.shells import kept
 from webapp.tools import TOOLS
 from webapp.units import FACTORS
 
@@ -24,7 +25,12 @@ def declared(name: str) -> Tool:
     return TOOLS.get(name) or abort(404, "There is no such tool here.")
 
 
-@pages.get("/work/<tool>")
+def tool_shell(tool: str) -> Response:
+    """Render a tool's page with nothing typed."""
+    return shell("tool", ("sheet",), declared(tool))
+
+
+@kept(pages, "/work/<tool>", "tool", tool_shell)
 def tool(tool: str) -> Response:
     """Show a tool's page, worked where any of its fields stands in the address."""
     return tool_page(declared(tool), request.args.to_dict())
