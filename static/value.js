@@ -1,0 +1,54 @@
+/** What stands in a field, read by the core: in words, and moved by one division. */
+import { FACTORS } from "./made.js";
+import { mark, spoken } from "./core/mark.js";
+import { read, read_count } from "./core/reading.js";
+import { setting } from "./core/setting.js";
+import { add, sub } from "./python.js";
+
+/** @typedef {HTMLInputElement} Input */
+
+/** @param {Input} input @returns {string} */
+export const kind_of = (input) => input.dataset.kind ?? "";
+
+/** What the field is said in: its form's own choice, else the project's. @param {Input} input @param {string} name */
+function chosen(input, name) {
+  const select = input.form?.elements.namedItem(name);
+  return (select instanceof HTMLSelectElement && select.value) || document.body.dataset[name] || "";
+}
+
+/** @param {Input} input */
+export function setting_of(input) {
+  const unit = chosen(input, "unit");
+  try {
+    return setting(unit, chosen(input, "graduation"), FACTORS);
+  } catch {
+    return setting(unit, "", FACTORS); // the graduation is still the other system's
+  }
+}
+
+/**
+ * Give the text moved by one division, or a count by one; nothing where what stands there is no length yet,
+ * or would be none.
+ * @param {Input} input @param {boolean} up @returns {string}
+ */
+export function nudged(input, up) {
+  const way = up ? add : sub;
+  const how = setting_of(input);
+  try {
+    if (kind_of(input) === "count") return String(read_count(String(way(read_count(input.value), 1))));
+    return mark(way(read(input.value || "0", how), how.division), how);
+  } catch {
+    return "";
+  }
+}
+
+/** Give the value in words; nothing while it does not read. @param {Input} input @returns {string} */
+export function in_words(input) {
+  if (kind_of(input) !== "length") return "";
+  try {
+    const how = setting_of(input);
+    return spoken(mark(read(input.value, how), how));
+  } catch {
+    return "";
+  }
+}
