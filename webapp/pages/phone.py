@@ -1,0 +1,54 @@
+"""What the phone keeps: static files under their stamp, shells, the worker and the manifest."""
+
+from pathlib import PurePosixPath
+
+from flask import Blueprint, Response, request
+
+from webapp.phone.build import MANIFEST, TYPES, Build, built, kept_file
+from webapp.phone.stamp import HEADER
+
+pages = Blueprint("phone", __name__)
+pages.add_app_template_global(kept_file)
+
+FOR_GOOD = "public, max-age=31536000, immutable"
+ASK_FIRST = "no-cache"
+GONE = "There is no such file in this version. Reload the page.\n"
+
+
+@pages.get("/static/<stamp>/<path:name>")
+def static_file(stamp: str, name: str) -> Response:
+    """Give a file of this version; one of another version is not here, and that is not remembered."""
+    return from_build(f"/static/{stamp}/{name}", FOR_GOOD)
+
+
+@pages.get("/shell/<path:name>")
+def shell(name: str) -> Response:
+    """Give a screen without data."""
+    return from_build(f"/shell/{name}", ASK_FIRST)
+
+
+@pages.get(MANIFEST)
+def manifest() -> Response:
+    """Give the manifest."""
+    return from_build(request.path, ASK_FIRST)
+
+
+@pages.get("/sw.js")
+def worker() -> Response:
+    """Give the worker: never a 404, or phones would keep old code for good."""
+    build = built()
+    return answer(build, build.worker, ".js", ASK_FIRST)
+
+
+def from_build(address: str, caching: str) -> Response:
+    """Answer with what the phone keeps at an address."""
+    build = built()
+    body = build.files.get(address)
+    if body is None:
+        return Response(GONE, 404, {"Cache-Control": "no-store"}, mimetype="text/plain")
+    return answer(build, body, PurePosixPath(address).suffix, caching)
+
+
+def answer(build: Build, body: bytes, suffix: str, caching: str) -> Response:
+    """Answer with bytes under the stamp."""
+    return Response(body, 200, {HEADER: build.stamp, "Cache-Control": caching}, mimetype=TYPES[suffix])

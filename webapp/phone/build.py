@@ -1,0 +1,88 @@
+"""All that the phone keeps, made once at the start and held in memory under one stamp."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from types import MappingProxyType
+
+from flask import Flask, current_app
+
+from webapp.folders import CORE, STATIC
+from webapp.phone.made import MadeError, engine, made_module, manifest, worker
+from webapp.phone.parts import parts
+from webapp.phone.shells import routes, shells
+from webapp.phone.stamp import PLACEHOLDER, put_stamp, stamp, stamped
+from webapp.phone.translate import translate
+from webapp.tools import TOOLS
+from webapp.units import FACTORS
+
+PLACE = "shoulderline-build"
+MANIFEST = "/manifest.webmanifest"
+WORKER = "worker.js"
+TYPES = MappingProxyType(
+    {
+        ".css": "text/css",
+        ".js": "text/javascript",
+        ".png": "image/png",
+        ".svg": "image/svg+xml",
+        ".txt": "text/plain",
+        ".webmanifest": "application/manifest+json",
+        ".woff2": "font/woff2",
+        "": "text/html",  # a shell
+    }
+)
+
+
+@dataclass(frozen=True)
+class Build:
+    """What the phone keeps, by address; the worker, and the name of the translated core."""
+
+    stamp: str
+    engine: str
+    files: dict[str, bytes]
+    worker: bytes
+
+
+def start(app: Flask) -> Build:
+    """Make all that the phone keeps; called once every page is registered. What cannot be made stops it."""
+    core = translate(CORE)
+    ways = routes(app, TOOLS)
+    made = made_module(core, TOOLS, FACTORS, parts(app.jinja_env), ways)
+    drafts = {
+        **static_files(STATIC),
+        **{_static(f"core/{name}.js"): text.encode() for name, text in core.items()},
+        _static("made.js"): made.encode(),
+        MANIFEST: manifest(STATIC / "icons").encode(),
+        **shells(app, TOOLS),
+    }
+    script = (STATIC / WORKER).read_text(encoding="utf-8")
+    draft_worker = worker(script, PLACEHOLDER, drafts, ways).encode()
+    mark = stamp({**drafts, "/sw.js": draft_worker})
+    build = Build(mark, engine(core), stamped(drafts, mark), put_stamp(draft_worker, mark))
+    app.extensions[PLACE] = build
+    return build
+
+
+def static_files(folder: Path) -> dict[str, bytes]:
+    """Return the files that pages load, by address; the worker is no file of a page."""
+    files = [file for file in sorted(folder.rglob("*")) if file.is_file() and file.name[0] != "."]
+    for file in files:
+        if file.suffix not in TYPES:
+            raise MadeError(f"{file}: no type is known for {file.suffix}; name it in webapp/phone/build.py")
+    names = {file.relative_to(folder).as_posix(): file for file in files}
+    return {_static(name): file.read_bytes() for name, file in names.items() if name != WORKER}
+
+
+def _static(name: str) -> str:
+    return f"/static/{PLACEHOLDER}/{name}"
+
+
+def built() -> Build:
+    """Return the running program's build."""
+    found: Build = current_app.extensions[PLACE]
+    return found
+
+
+def kept_file(name: str) -> str:
+    """Return the address of a static file: for templates, while the build is being made as well."""
+    found: Build | None = current_app.extensions.get(PLACE)
+    return f"/static/{found.stamp if found else PLACEHOLDER}/{name}"
