@@ -4,26 +4,40 @@ from fractions import Fraction
 from typing import Any
 
 from webapp.core.reading import ReadingError, read, read_count, read_list
-from webapp.core.setting import Setting, SettingError, setting
+from webapp.core.reading import sentence as placed
+from webapp.core.sentence import sentence
+from webapp.core.setting import Setting, SettingError, one_of, setting
 from webapp.core.sheet import sheet
 from webapp.core.text import trim
 from webapp.core.tool import Field, InputErrors, Tool
 
-OWN = ("unit", "graduation")
+OWN = ("unit", "graduation")  # every tool takes them beside its fields
+ERRORS = {
+    "choice": "This is {choices}.",
+    "unknown": "{tool} has no field of this name; it has {names}.",
+}
+
+
+class ChoiceError(ValueError):
+    """A text that is none of a field's choices."""
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(reason)
+        self.reason = reason
 
 
 def work(tool: Tool, typed: dict[str, str], factors: dict[str, Fraction]) -> dict[str, Any]:
     """Return {"sheet": …} or {"errors": {field: text}}; names that are no field are passed over."""
     inputs = said(tool, typed)
     try:
-        how = setting(trim(typed.get("unit", "")), trim(typed.get("graduation", "")), factors)
-        values = read_fields(tool, inputs, how)
-        head = {"tool": tool.name, "inputs": inputs, "unit": how.unit, "graduation": how.graduation}
-        return {"sheet": sheet(head, tool.work(values, how))}
+        how = setting(typed.get("unit", ""), typed.get("graduation", ""), factors)
+        parts = tool.work(read_fields(tool, inputs, how), how)
     except SettingError as e:
         return {"errors": {e.field: e.reason}}
     except InputErrors as e:
         return {"errors": e.errors}
+    head = {"tool": tool.name, "inputs": inputs, "unit": how.unit, "graduation": how.graduation}
+    return {"sheet": sheet(head, parts)}
 
 
 def said(tool: Tool, typed: dict[str, str]) -> dict[str, str]:
@@ -38,11 +52,13 @@ def read_fields(tool: Tool, inputs: dict[str, str], how: Setting) -> dict[str, A
     errors = {}
     for field in tool.fields:
         text = inputs.get(field.name, default(field, how))
-        try:
-            if text or field.required:
+        if text or field.required:
+            try:
                 values[field.name] = value(field, text, how)
-        except ReadingError as e:
-            errors[field.name] = e.reason
+            except ReadingError as e:
+                errors[field.name] = placed(e.text, e.position, e.reason)
+            except ChoiceError as e:
+                errors[field.name] = e.reason
     if errors:
         raise InputErrors(errors)
     return values
@@ -54,24 +70,33 @@ def default(field: Field, how: Setting) -> str:
 
 
 def value(field: Field, text: str, how: Setting) -> Any:
-    """Return the value of one field."""
+    """Return the value of one field; raise ReadingError or ChoiceError."""
     if field.kind == "widths":
-        return read_list(text, how)
+        return read_list(text, how, field.sign)
     if field.kind == "count":
         return read_count(text)
     if field.kind == "choice":
-        return text
-    return read(text, how)
+        return chosen(field, text)
+    return read(text, how, field.sign)
+
+
+def chosen(field: Field, text: str) -> str:
+    """Return a choice that is one of the field's own."""
+    names = [name for name, label in field.choices]
+    if text not in names:
+        raise ChoiceError(sentence(ERRORS["choice"], {"choices": one_of(names)}))
+    return text
 
 
 def check_field(tool: Tool, name: str, text: str, how: Setting) -> str:
-    """Return what is wrong with one field by itself, or nothing: for the form, when a field is left."""
-    chosen = [field for field in tool.fields if field.name == name]
+    """Return what is wrong with a field as it is left on the form, or nothing; a blank one is left in peace."""
+    own = [field for field in tool.fields if field.name == name and trim(text)]
     try:
-        for field in chosen:
-            if trim(text):
-                value(field, trim(text), how)
+        for field in own:
+            value(field, trim(text), how)
     except ReadingError as e:
+        return placed(e.text, e.position, e.reason)
+    except ChoiceError as e:
         return e.reason
     return ""
 
@@ -79,8 +104,5 @@ def check_field(tool: Tool, name: str, text: str, how: Setting) -> str:
 def unknown_fields(tool: Tool, typed: dict[str, str]) -> dict[str, str]:
     """Return an error for each name that is no field of the tool."""
     names = [field.name for field in tool.fields] + list(OWN)
-    return {
-        name: f"{tool.name} has no field of this name; it has {', '.join(names)}."
-        for name in typed
-        if name not in names
-    }
+    reason = sentence(ERRORS["unknown"], {"tool": tool.name, "names": ", ".join(names)})
+    return {name: reason for name in typed if name not in names}

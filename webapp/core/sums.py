@@ -1,0 +1,46 @@
+"""Amounts and sums in words, as a maker writes them on a scrap of wood."""
+
+from fractions import Fraction
+
+from webapp.core.mark import mark, mixed
+from webapp.core.setting import Setting
+
+NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+MOST_DECIMALS = 1000
+
+
+def in_words(n: int) -> str:
+    """Return a small number in words, a larger one in digits."""
+    return NUMBERS[n] if n < len(NUMBERS) else str(n)
+
+
+def counted(n: int, one: str) -> str:
+    """Return `1 gap`, `2 gaps`."""
+    return f"{n} {one}" if n == 1 else f"{n} {one}s"
+
+
+def amount(x: Fraction, how: Setting) -> str:
+    """Return a length as it is said in a sentence: its mark, with the unit where the mark has none."""
+    text = mark(x, how)
+    return text + " mm" if how.metric and x.numerator != 0 else text
+
+
+def exactly(x: Fraction, how: Setting) -> str:
+    """Return a length as it stands in a sum: exact, as inches and a fraction or as millimetres."""
+    return decimal(x / how.factors["mm"]) if how.metric else mixed(x)
+
+
+def decimal(x: Fraction) -> str:
+    """Return a number with its decimals where up to three say it exactly, else with a fraction."""
+    if MOST_DECIMALS % x.denominator != 0 or x.denominator == 1:
+        return mixed(x)
+    whole, part = divmod(abs(x.numerator) * (MOST_DECIMALS // x.denominator), MOST_DECIMALS)
+    digits = str(MOST_DECIMALS + part)[1:]
+    while digits.endswith("0"):
+        digits = digits[:-1]
+    return f"{'-' if x < 0 else ''}{whole}.{digits}"
+
+
+def widths_text(widths: list[Fraction], how: Setting) -> str:
+    """Return the widths of a pattern as they are said: `2 3/4`, or `2, 6` in turn."""
+    return ", ".join([amount(width, how) for width in widths])
