@@ -6,7 +6,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from playwright.sync_api import Error, sync_playwright
+from playwright.sync_api import sync_playwright
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 QUIET = (
@@ -51,5 +51,3 @@ def install() -> None:
 
 
 APT = {"DEBIAN_FRONTEND": "noninteractive"}
-
-__all__ = ["Error", "arguments", "executable", "install"]

@@ -8,7 +8,7 @@ from flask_compress import Compress
 
 from webapp.access.origin import guard
 from webapp.folders import TEMPLATES
-from webapp.pages import register
+from webapp.pages.register import register
 from webapp.store import Store
 
 BODY_CAP = 1024 * 1024

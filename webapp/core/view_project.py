@@ -82,9 +82,7 @@ def reading_line(summary: Summary, reading: dict[str, Any]) -> dict[str, Any]:
 def said(reading: dict[str, Any]) -> str:
     """Give a reading's text with its unit where the text alone does not say it."""
     return (
-        f"{reading['text']} mm"
-        if reading["unit"] == "mm" and reading["text"][-1:] in "0123456789"
-        else reading["text"]
+        f"{reading['text']} mm" if reading["unit"] == "mm" and reading["text"][-1:] in "0123456789" else reading["text"]
     )
 
 
@@ -93,16 +91,12 @@ def when(made_at: str) -> str:
     return f"{made_at[:10]}, {made_at[11:16]} UTC"
 
 
-def _thing_view(
-    summary: Summary, thing: dict[str, Any], tools: list[Tool], worked: dict[str, Any]
-) -> dict[str, Any]:
+def _thing_view(summary: Summary, thing: dict[str, Any], tools: list[Tool], worked: dict[str, Any]) -> dict[str, Any]:
     heads = [_head_view(summary, head, tools, worked) for head in thing["heads"]]
     return {"heads": heads, "rivals": len(heads) > 1, "standing": len(heads) > 0}
 
 
-def _head_view(
-    summary: Summary, head: dict[str, Any], tools: list[Tool], worked: dict[str, Any]
-) -> dict[str, Any]:
+def _head_view(summary: Summary, head: dict[str, Any], tools: list[Tool], worked: dict[str, Any]) -> dict[str, Any]:
     sheet = worked.get(head["entry"], {}).get("sheet", None)
     value = sheet["answer"]["value"] if sheet else None
     return {

@@ -12,7 +12,7 @@ View: TypeAlias = dict[str, Any]
 
 
 def tool_view(g: Gathered) -> View:
-    """Give a tool's page: `sheet` where it worked, `errors` by field where not, `blank` where nothing is typed."""
+    """Give a tool's page: `sheet` `errors` by field, or `blank` where nothing is typed."""
     declared = g["tool"]
     names = [field.name for field in declared.fields]
     typed = {name: text for name, text in g["typed"].items() if name in names + ["unit", "graduation"]}
@@ -44,7 +44,4 @@ def _outcome(g: Gathered, typed: dict[str, str]) -> dict[str, Any]:
 
 def _keep_in(g: Gathered, typed: dict[str, str]) -> list[View]:
     at_hand = [p for p in g["projects"] if not p["archived"]]
-    return [
-        {"name": p["name"], "href": work_address(g["tool"].name, {**typed, "project": p["id"]})}
-        for p in at_hand
-    ]
+    return [{"name": p["name"], "href": work_address(g["tool"].name, {**typed, "project": p["id"]})} for p in at_hand]
