@@ -9,6 +9,7 @@ from flask_compress import Compress
 from webapp.access.origin import guard
 from webapp.folders import TEMPLATES
 from webapp.pages.register import register
+from webapp.phone import build as phone
 from webapp.store import Store
 
 BODY_CAP = 1024 * 1024
@@ -29,10 +30,11 @@ def create_app(folder: Path) -> Flask:
         COMPRESS_MIMETYPES=[*TEXT, "application/manifest+json"],
         COMPRESS_ALGORITHM=["br", "gzip"],
     )
-    app.extensions["shoulderline"] = Store(folder)
     guard(app)
     Compress(app)
     register(app)
+    kept = phone.start(app)
+    app.extensions["shoulderline"] = Store(folder, engine=kept.engine)
     return app
 
 

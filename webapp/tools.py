@@ -1,6 +1,5 @@
 """The tools there are: each module of the core that declares a TOOL."""
 
-from functools import cache
 from importlib import import_module
 from pkgutil import iter_modules
 
@@ -8,10 +7,12 @@ from webapp import core
 from webapp.core.tool import Tool
 
 
-@cache
-def tools() -> dict[str, Tool]:
-    """Return the tools by name, in the order of their modules' names; one name stands once."""
+def found() -> dict[str, Tool]:
+    """Return the tools by name, in the order of their modules' names."""
     names = sorted(module.name for module in iter_modules(core.__path__))
     modules = [import_module(f"{core.__name__}.{name}") for name in names]
-    found = [module.TOOL for module in modules if hasattr(module, "TOOL")]
-    return {tool.name: tool for tool in found}
+    declared = [module.TOOL for module in modules if hasattr(module, "TOOL")]
+    return {tool.name: tool for tool in declared}
+
+
+TOOLS = found()
