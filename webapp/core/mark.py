@@ -2,14 +2,16 @@
 
 from fractions import Fraction
 
+from webapp.core.digits import decimal_text, feet_text, half_up, mixed_text, point_text
 from webapp.core.setting import Setting
+from webapp.core.words import say_fraction, say_number
 
 HAIR = "a hair"
+LEAN_WORDS = ["strong", "scant"]
 FINE = Fraction(1, 64)
 FINE_PER_MM = 10
 # A lean has three spoken values, a quarter under, none and a quarter over, so an eighth parts them.
 LEAN_PARTS = 8
-MOST_PLACES = 3
 
 
 def mark(x: Fraction, setting: Setting, division: Fraction | None = None) -> str:
@@ -56,56 +58,6 @@ def number_text(steps: int, scale: Fraction, setting: Setting) -> str:
     return mixed_text(whole, top, scale.denominator)
 
 
-def mixed_text(whole: int, top: int, bottom: int) -> str:
-    """Write whole + top/bottom in lowest terms: `2 3/16`, `2`, `3/16`, `0`."""
-    if top == 0:
-        return str(whole)
-    part = common_part(top, bottom)
-    if whole == 0:
-        return f"{top // part}/{bottom // part}"
-    return f"{whole} {top // part}/{bottom // part}"
-
-
-def feet_text(inches: int, top: int, bottom: int) -> str:
-    """Write inches + top/bottom with feet where there are any; a 0 keeps the inches' place."""
-    feet, whole = divmod(inches, 12)
-    if feet == 0:
-        return mixed_text(whole, top, bottom) + '"'
-    if top == 0:
-        return f"{feet}' {whole}\""
-    part = common_part(top, bottom)
-    return f"{feet}' {whole} {top // part}/{bottom // part}\""
-
-
-def common_part(a: int, b: int) -> int:
-    """Find the greatest number that divides both."""
-    while b != 0:
-        a, b = b, a % b
-    return a
-
-
-def decimal_text(steps: int, scale: Fraction, mm: Fraction) -> str:
-    """Write so many divisions in millimetres, with the fewest decimals that the scale needs."""
-    top, bottom = scale.numerator * mm.denominator, scale.denominator * mm.numerator
-    places, tens = 0, 1
-    while top * tens % bottom != 0 and places < MOST_PLACES:
-        places, tens = places + 1, tens * 10
-    return point_text(half_up(steps * top * tens, bottom), places, tens)
-
-
-def point_text(units: int, places: int, tens: int) -> str:
-    """Write units of the last decimal place with their point."""
-    if places == 0:
-        return str(units)
-    whole, part = divmod(units, tens)
-    return f"{whole}.{('00' + str(part))[-places:]}"
-
-
-def half_up(top: int, bottom: int) -> int:
-    """Round top/bottom (not negative) to a whole number, a half up."""
-    return (2 * top + bottom) // (2 * bottom)
-
-
 def millimetres(x: Fraction, setting: Setting) -> str:
     """Write a length in inches as millimetres with two decimals, a half away from zero."""
     mm = setting.factors["mm"]
@@ -126,9 +78,7 @@ def mixed(x: Fraction) -> str:
     return "-" + text if x.numerator < 0 else text
 
 
-def length(
-    x: Fraction, setting: Setting, division: Fraction | None = None, graduation: str = ""
-) -> dict[str, str]:
+def length(x: Fraction, setting: Setting, division: Fraction | None = None, graduation: str = "") -> dict[str, str]:
     """Give a LENGTH: exact inches, mark, millimetres, and the graduation where it is another."""
     made = {"inches": exact(x), "mark": mark(x, setting, division), "mm": millimetres(x, setting)}
     if division is not None and division != setting.division:
@@ -141,3 +91,44 @@ def scale_text(division: Fraction, setting: Setting) -> str:
     if setting.metric:
         return decimal_text(1, division, setting.factors["mm"]) + " mm"
     return exact(division)
+
+
+def mark_parts(text: str) -> dict[str, str]:
+    """Take a mark's text apart for drawing; what it does not have is an empty text."""
+    minus = "-" if text.startswith("-") else ""
+    words = text[len(minus) :].replace('"', "").split(" ")
+    lean = words.pop() if words[-1] in LEAN_WORDS else ""
+    hair = HAIR if " ".join(words) == HAIR else ""
+    feet = words.pop(0).replace("'", "") if words[0].endswith("'") else ""
+    fraction = words.pop().split("/") if "/" in words[-1] else ["", ""]
+    whole = words[0] if len(words) == 1 and hair == "" else ""
+    top, bottom = fraction
+    return {
+        "minus": minus, "feet": feet, "whole": whole, "top": top, "bottom": bottom, "lean": lean, "hair": hair,
+    }  # fmt: skip
+
+
+def spoken(text: str) -> str:
+    """Say a mark's text in words, so that reading them gives the mark back."""
+    parts = mark_parts(text)
+    number = parts["hair"] or say_size(parts, '"' in text)
+    return f"{'minus ' if parts['minus'] else ''}{number}{', ' if parts['lean'] else ''}{parts['lean']}"
+
+
+def say_size(parts: dict[str, str], feet_project: bool) -> str:
+    """Say feet and inches; inches are named where a bare number would be feet."""
+    inches = say_inches(parts)
+    if parts["feet"] == "":
+        one = parts["whole"] == "" or (parts["whole"] == "1" and parts["top"] == "")
+        return f"{inches} {'inch' if one else 'inches'}" if feet_project else inches
+    feet = f"{say_number(parts['feet'])} {'foot' if parts['feet'] == '1' else 'feet'}"
+    return feet if parts["whole"] == "0" and parts["top"] == "" else f"{feet} {inches}"
+
+
+def say_inches(parts: dict[str, str]) -> str:
+    """Say a whole number, a fraction or both; a decimal keeps its digits."""
+    whole, top = parts["whole"], parts["top"]
+    if top == "":
+        return whole if "." in whole else say_number(whole)
+    fraction = say_fraction(top, parts["bottom"])
+    return fraction if whole in ["", "0"] else f"{say_number(whole)} and {fraction}"

@@ -17,7 +17,9 @@ AFTER_TENS = {
     "thirty": {"second": 32, "seconds": 32},
     "sixty": {"fourth": 64, "fourths": 64},
 }
-SAID_SINGULAR = {2: "half", 4: "quarter", 8: "eighth", 16: "sixteenth", 32: "thirty-second", 64: "sixty-fourth"}
+SAID_ONE = {
+    2: "a half", 4: "a quarter", 8: "an eighth", 16: "a sixteenth", 32: "a thirty-second", 64: "a sixty-fourth",
+}  # fmt: skip
 SAID_PLURAL = {
     2: "halves", 4: "quarters", 8: "eighths", 16: "sixteenths", 32: "thirty-seconds", 64: "sixty-fourths",
 }  # fmt: skip
@@ -60,5 +62,4 @@ def say_fraction(top: str, bottom: str) -> str:
     parts = int(bottom)
     if parts not in SAID_PLURAL:
         return f"{top}/{bottom}"
-    names = SAID_SINGULAR if top == "1" else SAID_PLURAL
-    return f"{say_number(top)} {names[parts]}"
+    return SAID_ONE[parts] if top == "1" else f"{say_number(top)} {SAID_PLURAL[parts]}"
