@@ -3,6 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.mark import mark_parts, spoken
+from webapp.core.mark_shape import is_mark
 
 View: TypeAlias = dict[str, Any]
 Whole: TypeAlias = tuple[int, int]
@@ -14,6 +15,7 @@ TOP = 10
 EDGE = 46  # the rail's edge: wood stands on it, nicks point up to it
 NICK = 7  # wide and high
 LETTER = 7  # a label's character, on the safe side
+MOST_LETTERS = 6  # of an answer as large as can be
 CROWDED = 400  # hundredths: with a span narrower than this, outlines would eat the neighbours
 HEIGHTS = {"wood": 36, "cut": 36, "waste": 36, "mortise": 12}
 FILLS = {"wood": "url(#hatch)", "cut": "none", "waste": "none", "mortise": "none"}
@@ -21,21 +23,19 @@ FILLS = {"wood": "url(#hatch)", "cut": "none", "waste": "none", "mortise": "none
 
 def mark_view(text: str, unit: str = "") -> View:
     """Give a mark, or a reading worded like one, in its parts; any other text is drawn as it was said."""
+    if not is_mark(text):
+        return {"text": text, "plain": True, "long": len(text) > MOST_LETTERS}
     parts = mark_parts(text)
-    drawn = parts["top"] != "" or parts["whole"] != ""
+    hair = parts["hair"] != ""
     return {
         "text": text,
-        "plain": not drawn,
-        "minus": parts["minus"],
-        "feet": parts["feet"],
-        "whole": parts["whole"],
-        "top": parts["top"],
-        "bottom": parts["bottom"],
-        "inch": '"' if text.find('"') >= 0 else "",
-        "lean": parts["lean"],
-        "unit": unit,
+        "plain": False,
+        **parts,
+        "hair": hair,
+        "inch": '"' if '"' in text else "",
+        "unit": "" if hair else unit,
         "long": len(parts["feet"]) + len(parts["whole"]) > 4,
-        "spoken": spoken(text) if drawn else "",
+        "spoken": spoken(text),
     }
 
 
