@@ -1,6 +1,7 @@
 """Marks and strips as they are drawn."""
 
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -104,7 +105,7 @@ def test_ticks_are_thinned_when_crowded_and_never_moved(count: int) -> None:
     exact = {tick["label"]: placed(strip, tick["at"]["inches"]) for tick in strip["ticks"]}
     points = [Fraction(nick["points"].split(",")[0]) for nick in view["nicks"]]
     assert all(min(abs(point - place) for place in exact.values()) <= HUNDREDTH / 2 for point in points)
-    assert all(b - a >= NICK for a, b in zip(points, points[1:], strict=False))
+    assert all(b - a >= NICK for a, b in pairwise(points))
     assert all(abs(Fraction(label["x"]) - exact[label["text"]]) <= HUNDREDTH / 2 for label in view["labels"])
     assert (len(points) == count) == (count < 50)
     assert view["labels"][0]["text"] == "1"
@@ -121,7 +122,7 @@ def test_labels_do_not_touch() -> None:
         for label in labels
     ]
     assert len(labels) > 10
-    assert all(right < left for (_, right), (left, _) in zip(edges, edges[1:], strict=False))
+    assert all(right < left for (_, right), (left, _) in pairwise(edges))
 
 
 def test_every_place_is_text_with_two_decimals() -> None:

@@ -48,7 +48,7 @@ def strip_view(strip: View) -> View:
         "label": strip["label"],
         "length": strip["length"]["mark"],
         "box": f"0 0 {WIDTH} {EDGE + 2 * NICK + 14}",
-        "crowded": any([span["crowded"] for span in spans]),
+        "crowded": any(span["crowded"] for span in spans),
         "spans": [span for span in spans if span["kind"] != "air"],
         "edge": f"M{MARGIN} {EDGE}H{WIDTH - MARGIN}",
         "ends": [f"M{MARGIN} {TOP - 6}V{EDGE + 8}", f"M{WIDTH - MARGIN} {TOP - 6}V{EDGE + 8}"],

@@ -32,10 +32,10 @@ def shape(word: str) -> str:
     for sign, name in [("/", "q"), (".", "n")]:
         if sign in word:
             parts = word.split(sign)
-            return name if len(parts) == 2 and all([is_whole(part) for part in parts]) else "x"
+            return name if len(parts) == 2 and all(is_whole(part) for part in parts) else "x"
     return "n" if is_whole(word) else "x"
 
 
 def is_whole(word: str) -> bool:
     """Tell whether a word is digits and nothing else."""
-    return word != "" and all([c in DIGITS for c in word])
+    return word != "" and all(c in DIGITS for c in word)
