@@ -1,0 +1,54 @@
+"""The tables: entries and what they replace are only ever added to."""
+
+from sqlalchemy import ForeignKey, Index
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+
+class Base(DeclarativeBase):
+    """All tables of the database."""
+
+
+class EntryRow(Base):
+    """One entry, as it came; `seq` is the order that all phones follow, and is never given twice."""
+
+    __tablename__ = "entries"
+    __table_args__ = (Index("entries_by_project", "project", "seq"), {"sqlite_autoincrement": True})
+
+    seq: Mapped[int] = mapped_column(primary_key=True)
+    id: Mapped[str] = mapped_column(unique=True)
+    project: Mapped[str]
+    kind: Mapped[str]
+    body: Mapped[str]
+    made_at: Mapped[str]
+    by: Mapped[str]
+    received_at: Mapped[str]
+
+
+class ReplacedRow(Base):
+    """One entry that an entry replaces; it may be missing here (a restored backup), so no foreign key."""
+
+    __tablename__ = "replaces"
+
+    entry: Mapped[str] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    position: Mapped[int] = mapped_column(primary_key=True)
+    replaced: Mapped[str]
+
+
+class WorkedRow(Base):
+    """The sheet that the server worked for an entry, once, and whether the phone saw the same."""
+
+    __tablename__ = "worked"
+
+    entry: Mapped[str] = mapped_column(ForeignKey("entries.id"), primary_key=True)
+    sheet: Mapped[str]
+    engine: Mapped[str]
+    same: Mapped[bool]
+
+
+class MetaRow(Base):
+    """What the database says of itself: its epoch."""
+
+    __tablename__ = "meta"
+
+    key: Mapped[str] = mapped_column(primary_key=True)
+    value: Mapped[str]
