@@ -34,7 +34,7 @@ def create_app(folder: Path) -> Flask:
     Compress(app)
     register(app)
     kept = phone.start(app)
-    app.extensions["shoulderline"] = Store(folder, engine=kept.engine)
+    app.extensions["shoulderline"] = Store(folder, version=kept.engine)
     return app
 
 

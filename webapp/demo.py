@@ -1,12 +1,9 @@
 """A project to look at: the slatted headboard of a bed in ash, with what its maker measured and worked."""
 
-from hashlib import sha256
 from typing import Any
 
 from webapp.core.entries import draft
 from webapp.core.fold import summary_of
-from webapp.core.sheet import to_json
-from webapp.core.working import work
 from webapp.store import Store
 from webapp.tools import TOOLS
 from webapp.units import FACTORS
@@ -47,26 +44,16 @@ STEPS: tuple[Step, ...] = (
 )
 
 
-def entries() -> list[dict[str, Any]]:
+def entries(store: Store) -> list[dict[str, Any]]:
     """Make the demo's entries, as forms would: the same ids every time, so that they are kept once."""
     made: list[dict[str, Any]] = []
     for number, (kind, typed) in enumerate(STEPS, start=1):
         drafted = draft(kind, typed, summary_of(made) if made else None, TOOLS, FACTORS)
         minute = f"2026-11-02T09:{number * 4:02d}:00.000Z"
-        made.append({"id": ID.format(number), "project": PROJECT, **seen(drafted), "made_at": minute, "by": BY})
+        made.append({"id": ID.format(number), "project": PROJECT, **store.signed(drafted), "made_at": minute, "by": BY})
     return made
-
-
-def seen(drafted: dict[str, Any]) -> dict[str, Any]:
-    """Put the digest of what was seen on a kept sheet."""
-    if drafted["kind"] != "sheet":
-        return drafted
-    body = drafted["body"]
-    outcome = work(TOOLS[body["tool"]], body["inputs"] | {k: body[k] for k in ("unit", "graduation")}, FACTORS)
-    digest = sha256(to_json(outcome["sheet"]).encode()).hexdigest()
-    return {**drafted, "body": {**body, "engine": BY, "digest": digest}}
 
 
 def fill(store: Store) -> None:
     """Keep the demo's project, once."""
-    store.add(entries())
+    store.add(entries(store))

@@ -9,7 +9,7 @@ from a2wsgi import WSGIMiddleware
 
 from webapp.app import create_app
 from webapp.demo import fill
-from webapp.store.folder import locked
+from webapp.store.folder import held
 
 HOST = "127.0.0.1"
 THREADS = 8
@@ -22,7 +22,7 @@ class ServeError(RuntimeError):
 
 def run(folder: Path, port: int, *, demo: bool) -> None:
     """Serve until stopped; the address is printed when it answers."""
-    with locked(folder):
+    with held(folder):
         app = create_app(folder)
         if demo:
             fill(app.extensions["shoulderline"])
@@ -46,12 +46,13 @@ def bound(port: int) -> socket.socket:
 
 def server(app: WSGIMiddleware) -> uvicorn.Server:
     """Make the server; nothing that a proxy says is believed."""
-    config = uvicorn.Config(
-        app,
-        log_level="warning",
-        proxy_headers=False,
-        server_header=False,
-        limit_concurrency=CONNECTIONS,
-        lifespan="off",
+    return uvicorn.Server(
+        uvicorn.Config(
+            app,
+            log_level="warning",
+            lifespan="off",
+            limit_concurrency=CONNECTIONS,
+            proxy_headers=False,
+            server_header=False,
+        )
     )
-    return uvicorn.Server(config)

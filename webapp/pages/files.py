@@ -1,6 +1,7 @@
 """A project out as one file, and in again."""
 
 from flask import Blueprint, Response, abort, redirect, request
+from werkzeug.wrappers import Response as BaseResponse
 
 from webapp.core.address import project_address
 from webapp.pages import gather
@@ -8,7 +9,7 @@ from webapp.pages.forms import BringForm
 from webapp.pages.keeping import STALE_PAGE
 from webapp.pages.projects import home_page
 from webapp.pages.screens import bring
-from webapp.store.sync import Unreadable
+from webapp.store import Unreadable
 
 pages = Blueprint("files", __name__)
 
@@ -24,7 +25,7 @@ def out(project: str) -> Response:
 
 
 @pages.post("/import")
-def bring_in() -> Response:
+def bring_in() -> BaseResponse:
     """Take a project file; what is known already changes nothing."""
     if not BringForm().validate():
         return home_page({"bring": bring(STALE_PAGE)}, 400)

@@ -23,12 +23,9 @@ def base() -> dict[str, Any]:
     return {"tools": list(TOOLS.values()), "factors": FACTORS, "project": None, "projects": [], "worked": {}}
 
 
-def summary(project: str) -> dict[str, Any] | None:
-    """Return a project's state, or None where there is no such project."""
-    state = fold.start()
-    for entry in store().entries(project):
-        fold.add(state, entry)
-    folded = fold.summary(state)
+def summary(project: str, without: str = "") -> dict[str, Any] | None:
+    """Return a project's state, or None where there is no such project; one entry may be left out."""
+    folded = fold.summary_of([entry for entry in store().entries(project) if entry["id"] != without])
     return folded if folded["id"] else None
 
 

@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from flask import Blueprint, Response, redirect, request
+from flask import Blueprint, redirect, request
+from werkzeug.wrappers import Response
 
 from webapp.core.address import project_address, reading_address, sheet_address
 from webapp.core.entries import draft
@@ -11,7 +12,7 @@ from webapp.pages.forms import KeepingForm
 from webapp.pages.projects import entry_page, home_page, project_page
 from webapp.pages.screens import posted, put_errors
 from webapp.pages.work import declared, tool_page
-from webapp.store.ids import now
+from webapp.store.ids import now, uuid7
 from webapp.tools import TOOLS
 from webapp.units import FACTORS
 
@@ -56,12 +57,27 @@ def trouble(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -
     """Keep the entry and return nothing, or return what stands against it, by field."""
     if not form.validate():
         return {"": STALE_PAGE}
-    summary = gather.summary(project) if project else None
-    drafted = draft(kind, typed, summary, TOOLS, FACTORS)
+    name = form.entry_id.data or uuid7()
+    drafted = draft(kind, typed, gather.summary(project, without=name) if project else None, TOOLS, FACTORS)
     if "errors" in drafted:
         found: dict[str, str] = drafted["errors"]
         return found
-    return stored(entry_of(form.entry_id.data, project, drafted))
+    known = gather.store().entry(name)
+    if known is None:
+        form.entry_id.data = name
+        return stored(entry_of(name, project, gather.store().signed(drafted)))
+    return {} if says_the_same(known, drafted) else again(form, kind, typed, project)
+
+
+def says_the_same(known: dict[str, Any], drafted: dict[str, Any]) -> bool:
+    """Say whether this very form was sent before: a double press, back, or a reload adds nothing."""
+    return bool(known["kind"] == drafted["kind"] and drafted["body"].items() <= known["body"].items())
+
+
+def again(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -> dict[str, str]:
+    """Keep what a page that was gone back to now says, as an entry of its own."""
+    form.entry_id.data = uuid7()
+    return trouble(form, kind, typed, project)
 
 
 def entry_of(entry_id: str, project: str, drafted: dict[str, Any]) -> dict[str, Any]:
@@ -70,7 +86,7 @@ def entry_of(entry_id: str, project: str, drafted: dict[str, Any]) -> dict[str, 
 
 
 def stored(entry: dict[str, Any]) -> dict[str, str]:
-    """Put an entry through the one door; a form sent twice is the same entry, and no trouble."""
+    """Put an entry through the one door."""
     why = [refusal["why"] for refusal in gather.store().add([entry])["refused"]]
     return {"": why[0]} if why else {}
 

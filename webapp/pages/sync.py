@@ -3,7 +3,8 @@
 from flask import Blueprint, Response, abort, jsonify, request
 
 from webapp.pages import gather
-from webapp.store.sync import Unreadable, parse_body
+from webapp.store import Unreadable
+from webapp.store.parse import parse_body
 
 pages = Blueprint("sync", __name__)
 
