@@ -9,9 +9,14 @@ from webapp.core.setting import Setting
 Length: TypeAlias = dict[str, str]
 Part: TypeAlias = dict[str, Any]
 
-ORDER = (
-    "answer", "figures", "marks", "steps", "strips", "plans", "sums", "cautions", "notes",
+ORDER = ("answer", "figures", "marks", "steps", "strips", "plans", "sums", "cautions", "notes")
+BARE = (
+    "\x00\x01\x02\x03\x04\x05\x06\x07\x08\x09\x0a\x0b\x0c\x0d\x0e\x0f"
+    "\x10\x11\x12\x13\x14\x15\x16\x17\x18\x19\x1a\x1b\x1c\x1d\x1e\x1f"
 )
+HEX = "0123456789abcdef"
+SHORT = {"\b": "\\b", "\t": "\\t", "\n": "\\n", "\f": "\\f", "\r": "\\r"}
+CONTROLS = {**{BARE[i]: f"\\u00{HEX[i // 16]}{HEX[i % 16]}" for i in range(len(BARE))}, **SHORT}
 
 
 def figure(key: str, label: str, value: Any) -> Part:
@@ -52,8 +57,13 @@ def sheet(head: Part, parts: Part) -> Part:
 
 
 def to_json(value: Any) -> str:
-    """Return `value` (dicts, lists, text, integers, booleans) as compact JSON, characters unescaped."""
-    return controls_escaped(written(value))
+    """Return `value` (dicts, lists, text, integers, booleans) as compact JSON, its characters unescaped."""
+    text = written(value)
+    # Compact JSON has no control characters but those inside text, so one look at the whole finds them.
+    for plain, escaped in CONTROLS.items():
+        if plain in text:
+            text = text.replace(plain, escaped)
+    return text
 
 
 def written(value: Any) -> str:
@@ -61,7 +71,7 @@ def written(value: Any) -> str:
     if isinstance(value, str):
         return quoted(value)
     if isinstance(value, dict):
-        return "{" + ",".join([quoted(key) + ":" + written(part) for key, part in value.items()]) + "}"
+        return dict_written(value)
     if isinstance(value, (list, tuple)):
         return "[" + ",".join([written(part) for part in value]) + "]"
     if isinstance(value, bool):
@@ -69,11 +79,29 @@ def written(value: Any) -> str:
     return str(value)
 
 
+def dict_written(value: Part) -> str:
+    """Return an object, its keys in their order; lengths and spans, of which there are hundreds, the short way."""
+    size = len(value)
+    if size == 3 and "mm" in value and "mark" in value and "inches" in value:
+        return length_written(value)
+    if size == 4 and "from" in value and "to" in value and "label" in value and "kind" in value:
+        return span_written(value)
+    return "{" + ",".join([f"{quoted(key)}:{written(part)}" for key, part in value.items()]) + "}"
+
+
+def length_written(value: Part) -> str:
+    """Return a LENGTH; only its mark can hold a quote, the sign for inches."""
+    return f'{{"inches":"{value["inches"]}","mark":{quoted(value["mark"])},"mm":"{value["mm"]}"}}'
+
+
+def span_written(value: Part) -> str:
+    """Return a span of a strip."""
+    ends = f'"from":{dict_written(value["from"])},"to":{dict_written(value["to"])}'
+    return f'{{{ends},"label":{quoted(value["label"])},"kind":{quoted(value["kind"])}}}'
+
+
 def quoted(text: str) -> str:
     """Return `text` between quotes, its own quotes and backslashes escaped."""
-    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
-
-
-def controls_escaped(json: str) -> str:
-    """Return `json` with control characters escaped: compact JSON has none but those inside text."""
-    return json
+    if '"' in text or "\\" in text:
+        text = text.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{text}"'

@@ -97,9 +97,9 @@ def block_figures(said: Said, made: Layout, how: Setting) -> list[Part]:
 
 def symmetry(made: Layout) -> str:
     """Return whether slats of more than one width read the same from both ends (rule 4)."""
-    widths = made.widths
-    if min(widths) == max(widths):
+    if len(made.pattern) == 1 or min(made.widths) == max(made.widths):
         return ""
+    widths = made.widths
     return EVEN if widths == from_far_end(widths) else LOPSIDED
 
 

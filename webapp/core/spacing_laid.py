@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from webapp.core.mark import length
+from webapp.core.ruler import Ruler, ruler
 from webapp.core.setting import Setting
 from webapp.core.sheet import Length
 from webapp.core.spacing_said import Said
@@ -12,29 +12,34 @@ from webapp.core.spacing_solve import Layout
 
 @dataclass(frozen=True)
 class Laid:
-    """A layout at its places from the datum: left and right of each slat, exact and as LENGTHs."""
+    """A layout at its places from the datum: left and right of each slat, on a ruler and as LENGTHs."""
 
     made: Layout
-    places: list[tuple[Fraction, Fraction]]
+    ruler: Ruler
+    places: list[tuple[int, int]]
     lengths: list[tuple[Length, Length]]
     airs: list[str]  # what each piece of air is called, in order
 
 
 def laid(said: Said, made: Layout, how: Setting) -> Laid:
     """Lay a layout out from the datum."""
-    places = slat_places(made, said.offset + made.lead)
-    lengths = [(length(left, how), length(right, how)) for left, right in places]
-    return Laid(made, places, lengths, air_names(said, made))
+    shoulder = [] if said.shoulder is None else [said.shoulder]
+    rule = ruler([said.span, said.offset, made.lead, made.gap, *made.pattern, *shoulder], how)
+    places = slat_places(made, rule, said.offset + made.lead)
+    lengths = [(rule.length(left), rule.length(right)) for left, right in places]
+    return Laid(made, rule, places, lengths, air_names(said, made))
 
 
-def slat_places(made: Layout, start: Fraction) -> list[tuple[Fraction, Fraction]]:
-    """Return left and right of each slat, exact, the first at `start`."""
+def slat_places(made: Layout, rule: Ruler, start: Fraction) -> list[tuple[int, int]]:
+    """Return left and right of each slat on the ruler, exact, the first at `start`."""
+    widths = [rule.top(width) for width in made.pattern]
+    gap = rule.top(made.gap)
     places = []
-    left = start
-    for width in made.widths:
-        right = left + width
+    left = rule.top(start)
+    for i in range(made.count):
+        right = left + widths[i % len(widths)]
         places.append((left, right))
-        left = right + made.gap
+        left = right + gap
     return places
 
 
@@ -43,32 +48,31 @@ def air_names(said: Said, made: Layout) -> list[str]:
     if said.ends == "gap":
         return [f"gap {i + 1}" for i in range(made.count + 1)]
     inner = [f"gap {i + 1}" for i in range(made.count - 1)]
-    outer = [] if made.lead == 0 else ["half gap" if said.ends == "half" else "margin"]
+    outer = ["half gap" if said.ends == "half" else "margin" for lead in outer_airs(made)]
     return [*outer, *inner, *outer]
 
 
-def airs(made: Layout) -> list[Fraction]:
-    """Return all the air in order, margins and halves included: slats and airs fill the span."""
-    outer = [] if made.lead == 0 else [made.lead]
-    return [*outer, *[made.gap for _ in range(made.count - 1)], *outer]
+def outer_airs(made: Layout) -> list[Fraction]:
+    """Return the air that stands at each end, where there is any."""
+    return [made.lead] if made.lead > 0 else []
 
 
 def middle(said: Said, row: Laid) -> str:
     """Return how the middle of the span falls."""
-    centre = said.offset + said.span / 2
-    before = said.offset
+    twice = row.ruler.top(2 * said.offset + said.span)
+    before = row.ruler.top(said.offset)
     for i, (left, right) in enumerate(row.places):
-        if centre < left:
+        if twice < 2 * left:
             name = row.airs[i if row.made.lead > 0 else i - 1]
-            return f"in the middle of {name}" if before + left == 2 * centre else f"in {name}"
-        if centre <= right:
-            return on_slat(i + 1, left, right, centre)
+            return f"in the middle of {name}" if before + left == twice else f"in {name}"
+        if twice <= 2 * right:
+            return on_slat(i + 1, left, right, twice)
         before = right
     return f"in {row.airs[-1]}"
 
 
-def on_slat(number: int, left: Fraction, right: Fraction, centre: Fraction) -> str:
+def on_slat(number: int, left: int, right: int, twice: int) -> str:
     """Return how the middle falls on a slat: within it, in its own middle, or on an edge."""
-    if centre in (left, right):
+    if twice in (2 * left, 2 * right):
         return f"on the edge of slat {number}"
-    return f"in the middle of slat {number}" if left + right == 2 * centre else f"on slat {number}"
+    return f"in the middle of slat {number}" if left + right == twice else f"on slat {number}"

@@ -4,7 +4,6 @@
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
 from webapp.core.spacing_figures import block, block_off, left_over, symmetry
-from webapp.core.spacing_laid import airs
 from webapp.core.spacing_said import Said
 from webapp.core.spacing_solve import Layout
 from webapp.core.spacing_words import CAUTIONS, LOPSIDED, NO_COT, NOTES
@@ -15,7 +14,7 @@ COT_MM = 60  # 16 CFR 1508.4, as carried into 16 CFR 1219
 
 def cautions(made: Layout, how: Setting) -> list[str]:
     """Return the cautions that always stand, and that these gaps are no cot's where they are not."""
-    widest = max(airs(made))
+    widest = max(made.gap, made.lead)
     if widest <= COT_MM * how.factors["mm"]:
         return [*CAUTIONS]
     return [CAUTIONS[0], sentence(NO_COT, {"gap": amount(widest, how)}), *CAUTIONS[1:]]

@@ -51,5 +51,7 @@ def shares(ends: str, n: int) -> int:
 
 def total(widths: list[Fraction], n: int) -> Fraction:
     """Return what n slats take, their widths in turn."""
+    if len(widths) == 1:
+        return n * widths[0]
     rounds, rest = divmod(n, len(widths))
     return rounds * sum(widths, ZERO) + sum(widths[:rest], ZERO)

@@ -4,7 +4,7 @@ from webapp.core.mark import length
 from webapp.core.setting import Setting
 from webapp.core.sheet import Length, Part, marked
 from webapp.core.spacing_figures import answer, figures, symmetry
-from webapp.core.spacing_laid import Laid, airs, laid
+from webapp.core.spacing_laid import Laid, laid, outer_airs
 from webapp.core.spacing_notes import cautions, notes
 from webapp.core.spacing_said import Said
 from webapp.core.spacing_solve import Layout, alternatives
@@ -16,7 +16,7 @@ def sheet_parts(said: Said, made: Layout, how: Setting) -> Part:
     """Return the parts of the sheet, the tool's own after the common ones."""
     row = laid(said, made, how)
     others = [laid(said, other, how) for other in alternatives(said, made.count)]
-    mortises = mortise_lengths(said, row, how)
+    mortises = mortise_lengths(said, row)
     return {
         "answer": answer(said, made, how),
         "figures": figures(said, row, how),
@@ -31,12 +31,13 @@ def sheet_parts(said: Said, made: Layout, how: Setting) -> Part:
     }
 
 
-def mortise_lengths(said: Said, row: Laid, how: Setting) -> list[tuple[Length, Length]]:
+def mortise_lengths(said: Said, row: Laid) -> list[tuple[Length, Length]]:
     """Return left and right of each mortise: an edge shoulder within the slat; none where none was said."""
     if said.shoulder is None:
         return []
-    shoulder = said.shoulder
-    return [(length(left + shoulder, how), length(right - shoulder, how)) for left, right in row.places]
+    rule = row.ruler
+    shoulder = rule.top(said.shoulder)
+    return [(rule.length(left + shoulder), rule.length(right - shoulder)) for left, right in row.places]
 
 
 def marks(row: Laid, mortises: list[tuple[Length, Length]]) -> list[Part]:
@@ -66,8 +67,9 @@ def slats(row: Laid, mortises: list[tuple[Length, Length]], how: Setting) -> lis
 
 def gaps(made: Layout, how: Setting) -> list[Length]:
     """Return all the air in order; what is equal is made once."""
-    lead, gap = length(made.lead, how), length(made.gap, how)
-    return [gap if air == made.gap else lead for air in airs(made)]
+    gap = length(made.gap, how)
+    outer = [length(lead, how) for lead in outer_airs(made)]
+    return [*outer, *[gap for i in range(made.count - 1)], *outer]
 
 
 def alternative(said: Said, made: Layout, how: Setting) -> Part:

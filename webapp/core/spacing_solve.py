@@ -56,22 +56,30 @@ def freed(said: Said, n: int) -> Layout:
 
 def ended(said: Said, n: int, pattern: list[Fraction], gap: Fraction) -> Layout:
     """Return the layout with the air at its ends that `ends` asks for."""
-    ends = {"gap": gap, "slat": ZERO, "half": gap / 2, "margin": ZERO if said.margin is None else said.margin}
-    return Layout(n, pattern, gap, ends[said.ends])
+    if said.ends == "gap":
+        return Layout(n, pattern, gap, gap)
+    if said.ends == "half":
+        return Layout(n, pattern, gap, gap / 2)
+    return Layout(n, pattern, gap, ZERO if said.margin is None else said.margin)
 
 
-def nearest_layout(said: Said) -> Layout | None:
+def nearest_layout(said: Said) -> Layout:
     """Return the count whose gap is nearest to the gap said, else to the slats; a tie takes more slats."""
-    best = None
-    least = ZERO
-    for n in range(said.least, MOST + 1):
+    best = layout(said, said.least)
+    least = missed(said, best)
+    for n in range(said.least + 1, MOST + 1):
         tried = layout(said, n)
         if not tried.stands:
             break
-        off = abs(tried.gap - (tried.mean if said.gap is None else said.gap))
-        if best is None or off <= least:
+        off = missed(said, tried)
+        if off <= least:
             best, least = tried, off
     return best
+
+
+def missed(said: Said, tried: Layout) -> Fraction:
+    """Return how far a gap is from the gap said, or else from the mean of the widths used."""
+    return abs(tried.gap - (tried.mean if said.gap is None else said.gap))
 
 
 def alternatives(said: Said, n: int) -> list[Layout]:
