@@ -1,1 +1,5 @@
 """What every test may ask for."""
+
+from tests.engine import browser, engine
+
+__all__ = ["browser", "engine"]

@@ -1,0 +1,27 @@
+"""Translates the core, written in a subset of Python, to ES modules; refuses whatever is outside."""
+
+import ast
+from pathlib import Path
+
+from webapp.phone.declared import read_module
+from webapp.phone.refused import Refused, refuse
+from webapp.phone.translate_tops import Tops, is_docstring
+
+__all__ = ["Refused", "translate"]
+
+
+def translate(folder: Path) -> dict[str, str]:
+    """Give the JavaScript of each module in a folder, by the module's name; raise Refused at what is outside."""
+    paths = sorted(folder.glob("*.py"))
+    modules = {path.stem: read_module(path) for path in paths if path.stem != "__init__"}
+    check_package(folder / "__init__.py")
+    return {name: Tops(module, modules).translate() for name, module in modules.items()}
+
+
+def check_package(path: Path) -> None:
+    """Refuse a package file that does anything: it has no module on the phone."""
+    if not path.exists():
+        return
+    for node in ast.parse(path.read_text(encoding="utf-8")).body:
+        if not is_docstring(node):
+            refuse(path.name, node, "a statement in the package's own file", "it in a module")
