@@ -1,0 +1,100 @@
+/**
+ * The phone's own database: one handle, and transactions that are done only when they are on the disk.
+ * A phone may kill the handle of a page that lies in the background: it is then dropped, opened anew, and the
+ * work is done again. So work must come to the same when it is done twice.
+ */
+
+const NAME = "shoulderline";
+const VERSION = 1;
+/** What a browser throws when the handle is no longer good. */
+const DEAD = new Set(["InvalidStateError", "UnknownError", "AbortError"]);
+
+/** @type {Promise<IDBDatabase> | null} */
+let handle = null;
+
+/** @param {IDBDatabase} database */
+function furnish(database) {
+  database.createObjectStore("entries", { keyPath: "id" }).createIndex("project", "project");
+  database.createObjectStore("outbox", { keyPath: "id" });
+  database.createObjectStore("worked", { keyPath: "entry" });
+  database.createObjectStore("meta");
+}
+
+/** @returns {Promise<IDBDatabase>} */
+function open() {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, VERSION);
+    request.onupgradeneeded = () => furnish(request.result);
+    request.onerror = () => reject(request.error);
+    request.onsuccess = () => {
+      request.result.onclose = drop;
+      request.result.onversionchange = drop;
+      resolve(request.result);
+    };
+  });
+}
+
+/** @returns {Promise<IDBDatabase>} */
+function connect() {
+  handle ??= open().catch((error) => {
+    handle = null;
+    throw error;
+  });
+  return handle;
+}
+
+/** Let go of the handle; the next transaction opens another. */
+function drop() {
+  handle?.then((database) => database.close()).catch(() => {});
+  handle = null;
+}
+
+/**
+ * @template T
+ * @param {string[]} stores
+ * @param {IDBTransactionMode} mode
+ * @param {(transaction: IDBTransaction) => () => T} work
+ * @returns {Promise<T>}
+ */
+async function once(stores, mode, work) {
+  const database = await connect();
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction(stores, mode, { durability: "strict" });
+    const answer = work(transaction);
+    transaction.oncomplete = () => resolve(answer());
+    transaction.onabort = () => reject(transaction.error ?? new DOMException("given up", "AbortError"));
+  });
+}
+
+/**
+ * Do work in one transaction. It starts its requests and gives back a function that reads their results;
+ * that is called when all is on the disk.
+ * @template T
+ * @param {string[]} stores
+ * @param {IDBTransactionMode} mode
+ * @param {(transaction: IDBTransaction) => () => T} work
+ * @returns {Promise<T>}
+ */
+export async function run(stores, mode, work) {
+  try {
+    return await once(stores, mode, work);
+  } catch (error) {
+    if (!(error instanceof DOMException) || !DEAD.has(error.name)) throw error;
+    drop();
+    return once(stores, mode, work);
+  }
+}
+
+/**
+ * Read one request's result.
+ * @template T
+ * @param {string} store
+ * @param {(store: IDBObjectStore) => IDBRequest<T>} ask
+ * @returns {Promise<T>}
+ */
+export function read(store, ask) {
+  return run([store], "readonly", (transaction) => {
+    const request = ask(transaction.objectStore(store));
+    return () => request.result;
+  });
+}

@@ -1,0 +1,95 @@
+/**
+ * Gathers what a screen needs from the phone's own store: the same dict as webapp/pages/gather.py makes.
+ * @typedef {Map<string, any>} Gathered
+ * @typedef {{screen: string, names: Record<string, string>, query: Map<string, string>}} Place an address taken apart
+ */
+
+import { start, add, summary, summaries } from "./core/fold.js";
+import { sheet_of } from "./core/entries_sheet.js";
+import { entries, worked } from "./local.js";
+import { FACTORS, ROUTES, TOOLS } from "./made.js";
+import { toPython } from "./python.js";
+
+/** Take an address apart; nothing where no kept page is. @param {URL | Location} address @returns {Place | undefined} */
+export function placeOf(address) {
+  for (const { pattern, screen } of ROUTES) {
+    const found = new RegExp(pattern).exec(address.pathname);
+    if (found) return { screen, names: { ...found.groups }, query: queryOf(address.search) };
+  }
+  return undefined;
+}
+
+/** As the server reads a query: the first of a name counts. @param {string} search @returns {Map<string, string>} */
+function queryOf(search) {
+  const query = new URLSearchParams(search);
+  return new Map([...query.keys()].map((name) => [name, query.get(name) ?? ""]));
+}
+
+/** @param {Place} place @returns {Promise<Gathered>} */
+export async function gather(place) {
+  /** @type {Record<string, any>} */
+  const nothing = { tools: [...TOOLS.values()], factors: FACTORS, project: null, projects: [], worked: new Map() };
+  const g = new Map(Object.entries(nothing));
+  await GATHER[place.screen](g, place);
+  return g;
+}
+
+/** @type {Record<string, (g: Gathered, place: Place) => Promise<unknown>>} */
+const GATHER = {
+  home: gatherAll,
+  project: (g, { names }) => gatherProject(g, names.project),
+  reading: gatherEntry,
+  sheet: gatherEntry,
+  tool: gatherTool,
+};
+
+/** @param {Gathered} g */
+async function gatherAll(g) {
+  g.set("projects", summaries(toPython(await entries())));
+}
+
+/** @param {Gathered} g @param {string} id */
+async function gatherProject(g, id) {
+  const state = start();
+  for (const entry of toPython(await entries(id))) add(state, entry);
+  const found = summary(state);
+  if (!found.get("id")) return;
+  g.set("project", found);
+  const heads = found.get("sheets").flatMap((/** @type {any} */ thing) => thing.get("heads"));
+  await gatherWorked(g, heads);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherEntry(g, { names }) {
+  g.set("entry", names.entry);
+  await gatherProject(g, names.project);
+  await gatherWorked(g, [new Map([["entry", names.entry]])]);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherTool(g, { query }) {
+  g.set("tool", TOOLS.get(document.body.dataset.tool ?? ""));
+  g.set("typed", query);
+  const project = query.get("project");
+  if (project) await gatherProject(g, project);
+  if (g.get("project") === null) await gatherAll(g);
+}
+
+/**
+ * What the server worked; what it has not worked yet is worked here, so that it says its answer at once.
+ * @param {Gathered} g @param {Map<string, any>[]} kept
+ */
+async function gatherWorked(g, kept) {
+  const found = new Map(await worked(kept.map((sheet) => sheet.get("entry"))));
+  for (const sheet of kept) {
+    const id = sheet.get("entry");
+    if (found.has(id)) g.get("worked").set(id, toPython(found.get(id)));
+    else if (sheet.has("tool")) workHere(g, sheet);
+  }
+}
+
+/** @param {Gathered} g @param {Map<string, any>} sheet */
+function workHere(g, sheet) {
+  const outcome = sheet_of(sheet, TOOLS, FACTORS);
+  if (outcome.has("sheet")) g.get("worked").set(sheet.get("entry"), outcome);
+}

@@ -1,0 +1,167 @@
+/**
+ * The forms that keep something: with script, a press makes an entry in the outbox, by the same core and the
+ * same field names as the server's way; on the disk first, then said, then sent.
+ */
+
+import { project_address, sheet_address } from "./core/address.js";
+import { draft } from "./core/entries.js";
+import { to_json } from "./core/sheet.js";
+import { spoken_in } from "./core/view_tool.js";
+import { work } from "./core/working.js";
+import { putError, showErrors, typed } from "./form.js";
+import { instant, uuid7 } from "./ids.js";
+import { deviceId, save } from "./local.js";
+import { ENGINE, FACTORS, TOOLS } from "./made.js";
+import { saved } from "./pace.js";
+import { fromPython } from "./python.js";
+
+/** @typedef {import("./gather.js").Gathered} Gathered */
+/** @typedef {import("./gather.js").Place} Place */
+
+const OWN = new Set(["entry_id", "csrf_token"]);
+const TWICE = 700; // milliseconds: a second press within them is the same press
+const FAILED = "This could not be kept on this phone";
+
+/** The id of the entry that a form makes next. @type {WeakMap<HTMLFormElement, string>} */
+const ids = new WeakMap();
+/** When a form last kept something; for ever while it is at it. @type {WeakMap<HTMLFormElement, number>} */
+const kept = new WeakMap();
+
+/** @returns {HTMLFormElement[]} */
+function forms() {
+  return [.../** @type {NodeListOf<HTMLFormElement>} */ (document.querySelectorAll("form[data-keeps]"))];
+}
+
+/**
+ * From now on the phone keeps what is pressed.
+ * @param {() => Gathered | undefined} gathered
+ * @param {() => Promise<void>} show
+ */
+export function takeOver(gathered, show) {
+  document.addEventListener("submit", (event) => {
+    const form = /** @type {HTMLFormElement} */ (event.target);
+    const g = gathered();
+    if (!form.dataset.keeps || !g || !canKeep(form)) return;
+    event.preventDefault();
+    press(form, event.submitter, g, show);
+  });
+}
+
+/** A sheet needs a digest, which plain http has no means for: the form posts itself then. @param {HTMLFormElement} form */
+function canKeep(form) {
+  return form.dataset.keeps !== "sheet" || Boolean(crypto.subtle);
+}
+
+/** Fill in what a shell leaves open, and open the buttons. @param {Gathered} g @param {Place} place */
+export function fillForms(g, place) {
+  const project = g.get("project");
+  const given = { entry: place.names.entry, tool: g.get("tool")?.name, replaces: place.query.get("replaces") };
+  for (const [name, value] of Object.entries(given)) {
+    for (const field of document.querySelectorAll(`form[data-keeps] input[type="hidden"][name="${name}"]`)) {
+      /** @type {HTMLInputElement} */ (field).value = value ?? "";
+    }
+  }
+  const called = /** @type {HTMLInputElement | null} */ (document.getElementById("sheet-called"));
+  if (called && !called.value) called.value = place.query.get("called") ?? "";
+  document.getElementById("keeping")?.toggleAttribute("hidden", !project);
+  if (project) document.getElementById("out")?.setAttribute("href", `${project_address(project.get("id"))}/file`);
+  openButtons(g);
+}
+
+/** @param {Gathered} g */
+function openButtons(g) {
+  for (const form of forms()) {
+    const possible = form.dataset.keeps === "project" || g.get("project") !== null;
+    for (const button of form.querySelectorAll("button")) button.disabled = !possible;
+  }
+}
+
+/**
+ * @param {HTMLFormElement} form
+ * @param {HTMLElement | null} submitter
+ * @param {Gathered} g
+ * @param {() => Promise<void>} show
+ */
+async function press(form, submitter, g, show) {
+  if (performance.now() < (kept.get(form) ?? 0) + TWICE) return;
+  kept.set(form, Infinity);
+  try {
+    await keep(form, new FormData(form, submitter), g, show);
+  } catch (error) {
+    putError(form.dataset.keeps ?? "", `${FAILED}: ${error instanceof Error ? error.message : error}`);
+    kept.delete(form);
+  }
+}
+
+/**
+ * @param {HTMLFormElement} form
+ * @param {FormData} data
+ * @param {Gathered} g
+ * @param {() => Promise<void>} show
+ */
+async function keep(form, data, g, show) {
+  const kind = form.dataset.keeps ?? "";
+  const said = typedIn(kind, data, g);
+  const outcome = draft(kind, said, g.get("project"), TOOLS, FACTORS);
+  clearErrors(form);
+  if (outcome.has("errors")) {
+    putErrors(kind, outcome.get("errors"));
+    kept.delete(form);
+    return;
+  }
+  const entry = await entryOf(form, outcome, g);
+  if (kind === "sheet") Object.assign(entry.body, await seen(g.get("tool"), said));
+  await save(entry);
+  kept.set(form, performance.now());
+  saved();
+  await follow(form, entry, show);
+}
+
+/** What was typed, by the names the server reads as well. @param {string} kind @param {FormData} data @param {Gathered} g */
+function typedIn(kind, data, g) {
+  const said = new Map([...data].filter(([name]) => !OWN.has(name)).map(([name, value]) => [name, String(value)]));
+  if (kind !== "sheet") return said;
+  const now = spoken_in(g, typed());
+  for (const { name } of g.get("tool").fields) said.set(name, now.get(name) ?? "");
+  return said.set("unit", now.get("unit") ?? "").set("graduation", now.get("graduation") ?? "");
+}
+
+/** @param {HTMLFormElement} form @param {Map<string, any>} drafted @param {Gathered} g */
+async function entryOf(form, drafted, g) {
+  const id = ids.get(form) ?? uuid7();
+  ids.set(form, id);
+  const { kind, body, replaces } = fromPython(drafted);
+  const project = g.get("project")?.get("id") ?? id;
+  return { id, project, kind, body, replaces, made_at: instant(), by: await deviceId() };
+}
+
+/** With which engine a sheet was worked, and a digest of what it said. @param {any} tool @param {Map<string, string>} said */
+async function seen(tool, said) {
+  const text = to_json(work(tool, said, FACTORS).get("sheet"));
+  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
+  const hex = Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+  return { engine: ENGINE, digest: hex };
+}
+
+/** @param {HTMLFormElement} form @param {{id: string, project: string, kind: string}} entry @param {() => Promise<void>} show */
+async function follow(form, entry, show) {
+  ids.delete(form);
+  if (entry.kind === "project") return location.assign(project_address(entry.id));
+  if (entry.kind === "sheet") return location.assign(sheet_address(entry.project, entry.id));
+  form.reset();
+  return show();
+}
+
+/** @param {HTMLFormElement} form */
+function clearErrors(form) {
+  putError(form.dataset.keeps ?? "", "");
+  for (const field of form.elements) if (field.id) putError(field.id, "");
+}
+
+/** Each sentence at its field; one without a field at the form's head. @param {string} kind @param {Map<string, string>} errors */
+function putErrors(kind, errors) {
+  if (kind === "sheet") showErrors();
+  for (const [name, sentence] of errors) {
+    if (!putError(`${kind}-${name}`, sentence) && !(kind === "sheet" && putError(name, sentence))) putError(kind, sentence);
+  }
+}

@@ -1,0 +1,177 @@
+/**
+ * What this phone holds: every entry it knows of, what is still to be sent, and where it is with its server.
+ * @typedef {{id: string, project: string, kind: string, body: any, made_at: string, by: string,
+ *   replaces: string[]}} Entry as it is sent
+ * @typedef {Entry & {seq?: number, counter?: number}} Held `seq` once the server has it, else the phone's counter
+ * @typedef {{id: string, counter: number, entry: Entry, why: string}} Unsent `why`: what the server has against it
+ * @typedef {{id: string, why: string}} Refusal
+ * @typedef {{epoch: string, kept: string[], refused: Refusal[], worked: Record<string, any>,
+ *   entries: Held[], cursor: number, more: boolean}} Answer of the server
+ * @typedef {{epoch: string, cursor: number, unsent: Unsent[]}} Standing with the server
+ */
+
+import { read, run } from "./database.js";
+import { uuid7 } from "./ids.js";
+
+const ALL = ["entries", "outbox", "worked", "meta"];
+
+/** Whether the browser promises not to clear what is kept here. @type {Promise<boolean> | undefined} */
+let promise;
+
+/** Ask for the promise once, at the first save: asked before anything is kept, browsers say no. */
+function askToStay() {
+  promise ??= navigator.storage?.persist?.() ?? Promise.resolve(false);
+  promise.then((given) => run(["meta"], "readwrite", (t) => (t.objectStore("meta").put(given, "stays"), () => {})));
+}
+
+/**
+ * Keep an entry and put it in the outbox, in one transaction; one that is here already changes nothing.
+ * Resolves when it is on the disk, with whether it was new.
+ * @param {Entry} entry
+ * @returns {Promise<boolean>}
+ */
+export async function save(entry) {
+  const added = await run(["entries", "outbox", "meta"], "readwrite", (transaction) => adding(transaction, entry));
+  askToStay();
+  return added;
+}
+
+/** @param {IDBTransaction} transaction @param {Entry} entry @returns {() => boolean} */
+function adding(transaction, entry) {
+  const known = transaction.objectStore("entries").getKey(entry.id);
+  const last = transaction.objectStore("meta").get("counter");
+  let added = false;
+  last.onsuccess = () => {
+    added = known.result === undefined;
+    if (added) enter(transaction, entry, (last.result ?? 0) + 1);
+  };
+  return () => added;
+}
+
+/** @param {IDBTransaction} transaction @param {Entry} entry @param {number} counter */
+function enter(transaction, entry, counter) {
+  transaction.objectStore("entries").put({ ...entry, counter });
+  transaction.objectStore("outbox").put({ id: entry.id, counter, entry, why: "" });
+  transaction.objectStore("meta").put(counter, "counter");
+}
+
+/** What is not sent, in the order it was made; the refused ones too. @returns {Promise<Unsent[]>} */
+export async function unsent() {
+  const all = await read("outbox", (store) => store.getAll());
+  return all.sort((a, b) => a.counter - b.counter);
+}
+
+/** @returns {Promise<Standing>} */
+export async function standing() {
+  const [epoch, cursor] = await run(["meta"], "readonly", (transaction) => {
+    const meta = transaction.objectStore("meta");
+    const requests = [meta.get("epoch"), meta.get("cursor")];
+    return () => requests.map((request) => request.result);
+  });
+  return { epoch: epoch ?? "", cursor: cursor ?? 0, unsent: await unsent() };
+}
+
+/**
+ * Take over a server's answer, all of it or nothing. Only what the answer names leaves the outbox.
+ * @param {Answer} answer
+ * @returns {Promise<void>}
+ */
+export function settle(answer) {
+  return run(ALL, "readwrite", (transaction) => {
+    const [entries, outbox, worked, meta] = ALL.map((name) => transaction.objectStore(name));
+    answer.kept.forEach((id) => outbox.delete(id));
+    answer.refused.forEach((refusal) => mark(outbox, refusal));
+    answer.entries.forEach((entry) => entries.put(entry));
+    Object.entries(answer.worked).forEach(([entry, outcome]) => worked.put({ entry, outcome }));
+    meta.put(answer.cursor, "cursor");
+    meta.put(answer.epoch, "epoch");
+    return () => {};
+  });
+}
+
+/** @param {IDBObjectStore} outbox @param {Refusal} refusal */
+function mark(outbox, { id, why }) {
+  const found = outbox.get(id);
+  found.onsuccess = () => found.result && outbox.put({ ...found.result, why });
+}
+
+/** Write down that the server will not have an entry; it stays here. @param {Refusal} refusal @returns {Promise<void>} */
+export function refuse(refusal) {
+  return run(["outbox"], "readwrite", (transaction) => {
+    mark(transaction.objectStore("outbox"), refusal);
+    return () => {};
+  });
+}
+
+/**
+ * Start from zero with a server whose database is another one now (a restored backup): what others made is
+ * dropped and comes again, what this phone made is sent again in its old order.
+ * @param {string} epoch
+ * @returns {Promise<void>}
+ */
+export async function restart(epoch) {
+  const device = await deviceId();
+  await run(ALL, "readwrite", (transaction) => {
+    const [entries, outbox, worked, meta] = ALL.map((name) => transaction.objectStore(name));
+    const [held, waiting] = [entries.getAll(), outbox.getAll()];
+    waiting.onsuccess = () => {
+      [entries, outbox, worked].forEach((store) => store.clear());
+      meta.put(epoch, "epoch");
+      meta.put(0, "cursor");
+      ownOf(device, held.result, waiting.result).forEach((entry, at) => enter(transaction, entry, at + 1));
+    };
+    return () => {};
+  });
+}
+
+/** @param {string} device @param {Held[]} held @param {Unsent[]} waiting @returns {Entry[]} */
+function ownOf(device, held, waiting) {
+  const copies = new Map(waiting.map((each) => [each.id, each.entry]));
+  return held
+    .filter((entry) => entry.by === device || copies.has(entry.id))
+    .sort(byOrder)
+    .map((entry) => copies.get(entry.id) ?? asSent(entry));
+}
+
+/** @param {Held} entry @returns {Entry} */
+function asSent({ id, project, kind, body, made_at, by, replaces }) {
+  return { id, project, kind, body, made_at, by, replaces };
+}
+
+/** By the server's order, then by the phone's own counter. @param {Held} a @param {Held} b */
+function byOrder(a, b) {
+  return (a.seq ?? Infinity) - (b.seq ?? Infinity) || (a.counter ?? 0) - (b.counter ?? 0);
+}
+
+/** Every entry, or those of a project. @param {string} [project] @returns {Promise<Held[]>} */
+export function entries(project) {
+  return read("entries", (store) => (project === undefined ? store.getAll() : store.index("project").getAll(project)));
+}
+
+/** What the server worked for these entries, where it has. @param {string[]} ids @returns {Promise<[string, any][]>} */
+export async function worked(ids) {
+  const found = await run(["worked"], "readonly", (transaction) => {
+    const requests = ids.map((id) => transaction.objectStore("worked").get(id));
+    return () => requests.map((request) => request.result);
+  });
+  return found.filter(Boolean).map(({ entry, outcome }) => [entry, outcome]);
+}
+
+/** Whether the browser promised to keep all this; nothing was asked yet where it is undefined. @returns {Promise<boolean | undefined>} */
+export function stays() {
+  return read("meta", (store) => store.get("stays"));
+}
+
+/** This phone's own id, made once. @returns {Promise<string>} */
+export function deviceId() {
+  return run(["meta"], "readwrite", (transaction) => {
+    const meta = transaction.objectStore("meta");
+    const known = meta.get("device");
+    let id = "";
+    known.onsuccess = () => {
+      id = known.result ?? uuid7();
+      if (!known.result) meta.put(id, "device");
+    };
+    return () => id;
+  });
+}

@@ -1,0 +1,104 @@
+/**
+ * When to exchange with the server, and how that stands in words. A phone on a workshop's network is told
+ * nothing when the server goes or comes back, so it asks: at every sign of life, and on a timer.
+ */
+
+import { stays, unsent } from "./local.js";
+import { exchange } from "./sync.js";
+
+const FIRST = 1_000; // milliseconds; doubled at each failure
+const LAST = 30_000;
+const SKEW = 5 * 60_000;
+
+/** The other tabs of this phone. */
+const tabs = new BroadcastChannel("shoulderline");
+
+/** @type {{outcome: import("./sync.js").Outcome | "", running: boolean, again: boolean, wait: number,
+ *   timer: number, skew: number, changed: (outcome: string) => unknown}} */
+const now = { outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, changed: () => {} };
+
+/**
+ * Begin, and exchange at every sign of life.
+ * @param {(outcome: string) => unknown} changed called when what this phone holds may have changed
+ */
+export function begin(changed) {
+  now.changed = changed;
+  tabs.onmessage = () => { changed(now.outcome); tell(); };
+  for (const sign of ["online", "focus", "pageshow"]) addEventListener(sign, () => soon());
+  document.addEventListener("visibilitychange", () => !document.hidden && soon());
+  soon();
+}
+
+/** Something was kept here: say so, in every tab, and send it. */
+export function saved() {
+  tabs.postMessage("saved");
+  now.wait = FIRST;
+  tell();
+  soon();
+}
+
+/** Exchange now, or again when the exchange that is under way is done. */
+export async function soon() {
+  now.again = now.running;
+  if (now.running) return;
+  now.running = true;
+  clearTimeout(now.timer);
+  now.outcome = await exchange((skew) => { now.skew = skew; }).catch(broken);
+  now.running = false;
+  await after();
+}
+
+/** A fault of this phone's own store is no reason to stop asking. @param {unknown} error @returns {"away"} */
+function broken(error) {
+  console.error(error);
+  return "away";
+}
+
+async function after() {
+  if (now.outcome === "through") tabs.postMessage("through");
+  await now.changed(now.outcome);
+  await tell();
+  if (now.again) soon();
+  else next();
+}
+
+/** Set the timer: a while when all is well, sooner and then ever later when not, each phone at its own moment. */
+function next() {
+  if (document.hidden) return;
+  const wait = now.outcome === "through" ? LAST : now.wait;
+  now.wait = now.outcome === "through" ? FIRST : Math.min(now.wait * 2, LAST);
+  now.timer = window.setTimeout(soon, wait * (0.5 + Math.random() / 2));
+}
+
+/** Say how it stands, in the page's head. */
+export async function tell() {
+  const place = document.getElementById("state");
+  if (!place) return;
+  const [all, kept] = await Promise.all([unsent(), stays()]);
+  const refused = all.filter((each) => each.why).length;
+  const said = words(now.outcome, all.length - refused, refused) + asides(kept, all.length);
+  if (place.textContent !== said) place.textContent = said;
+  place.dataset.state = now.outcome;
+  document.dispatchEvent(new CustomEvent("unsent", { detail: all }));
+}
+
+/**
+ * @param {string} outcome of the last exchange; nothing before the first
+ * @param {number} waiting
+ * @param {number} refused
+ * @returns {string}
+ */
+export function words(outcome, waiting, refused) {
+  const against = refused ? `, ${refused} refused` : "";
+  if (outcome === "away") return `cannot reach the server, ${waiting || "nothing"} waiting${against}`;
+  if (waiting) return `saved here, ${waiting} to send${against}`;
+  if (outcome === "through") return refused ? `all else sent${against}` : "all sent";
+  return refused ? `saved here${against}` : "";
+}
+
+/** @param {boolean | undefined} kept @param {number} count of what is here alone @returns {string} */
+function asides(kept, count) {
+  const minutes = Math.round(Math.abs(now.skew) / 60_000);
+  const clock = Math.abs(now.skew) > SKEW ? `; this clock is ${minutes} minutes ${now.skew > 0 ? "ahead" : "behind"}` : "";
+  return count && kept === false ? `${clock}; this browser may clear what is not sent` : clock;
+}

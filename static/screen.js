@@ -1,0 +1,76 @@
+/**
+ * A kept screen on the phone: reads the address, gathers, works, and fills the page. What the server drew
+ * stays until the first exchange is through; from then on the phone draws the same characters.
+ */
+
+import * as views from "./core/view.js";
+import { draw } from "./draw.js";
+import { fillFields, followFields, judge } from "./form.js";
+import { gather, placeOf } from "./gather.js";
+import { fillForms, takeOver } from "./keep.js";
+import { standing } from "./local.js";
+import { begin, tell } from "./pace.js";
+import "./unsent.js";
+import { keepOffline } from "./update.js";
+
+/** @typedef {import("./gather.js").Gathered} Gathered */
+
+const main = /** @type {HTMLElement} */ (document.getElementById("main"));
+const place = placeOf(location);
+
+/** What was gathered last. @type {Gathered | undefined} */
+let held;
+/** Whether the phone has taken the page over from the server. */
+let taken = false;
+let turn = 0;
+
+/** Gather anew and draw. */
+async function show() {
+  if (!place) return;
+  const mine = ++turn;
+  const g = await gather(place);
+  if (mine !== turn) return; // something newer is on its way
+  held = g;
+  paint(g);
+  fillForms(g, place);
+  if (!taken) takeOver(() => held, show);
+  taken = true;
+  document.documentElement.classList.add("ready");
+}
+
+/** @param {Gathered} g */
+function paint(g) {
+  const screen = /** @type {keyof typeof views} */ (document.body.dataset.screen ?? "");
+  const view = /** @type {any} */ (views[screen])(g);
+  if (screen !== "tool" || judge(view)) draw(main, screen, view);
+  const heading = main.querySelector("h1")?.textContent;
+  if (heading) document.title = heading === "Shoulderline" ? heading : `${heading}, Shoulderline`;
+}
+
+/** What was typed changed: all else that was gathered still holds. @param {Map<string, string>} typed */
+function retype(typed) {
+  if (!held || !place) return;
+  place.query = typed;
+  held = new Map(held).set("typed", typed);
+  paint(held);
+}
+
+/** After each exchange. @param {string} outcome */
+async function exchanged(outcome) {
+  if (taken || outcome === "through" || (await standing()).cursor > 0) await show();
+}
+
+async function open() {
+  if (!place) return;
+  const drawn = main.hasChildNodes();
+  fillFields(place.query);
+  held = await gather(place);
+  followFields(retype, drawn);
+  if (!drawn) await show();
+  await tell();
+  begin(exchanged);
+}
+
+if (document.getElementById("pad")) import("./pad.js");
+keepOffline();
+open();
