@@ -42,7 +42,7 @@ def _name_errors(name: str) -> dict[str, str]:
 
 
 def draft_settings(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
-    """Make the entry that changes a project's settings; it holds what changes and nothing else."""
+    """Make the entry that changes a project's settings; what is left blank stays as it is."""
     if summary is None:
         return {"errors": {"name": "This project is not here."}}
     unit = tidy(typed, "unit") or summary["unit"]
@@ -65,7 +65,7 @@ def _graduation(typed: dict[str, str], summary: Any, unit: str) -> str:
 
 
 def _settings_errors(typed: dict[str, str]) -> dict[str, str]:
-    errors = _name_errors(tidy(typed, "name")) if "name" in typed else {}
+    errors = _name_errors(tidy(typed, "name")) if tidy(typed, "name") else {}
     if tidy(typed, "archived") not in ("", "yes", "no"):
         errors["archived"] = "Say yes to put the project away, or no to take it out again."
     return errors
@@ -73,8 +73,9 @@ def _settings_errors(typed: dict[str, str]) -> dict[str, str]:
 
 def _changes(typed: dict[str, str], summary: Any) -> dict[str, Any]:
     body: dict[str, Any] = {}
-    if "name" in typed and tidy(typed, "name") != summary["name"]:
-        body["name"] = tidy(typed, "name")
+    name = tidy(typed, "name")
+    if name and name != summary["name"]:
+        body["name"] = name
     archived = tidy(typed, "archived")
     if archived and (archived == "yes") != summary["archived"]:
         body["archived"] = archived == "yes"

@@ -3,11 +3,13 @@
 None of them judges what was typed: the core does, and its sentences are put on the fields.
 """
 
+from collections.abc import Iterable
 from functools import cache
 from typing import Any
 
 from flask_wtf import FlaskForm
 from wtforms import FileField, HiddenField, SelectField, StringField
+from wtforms.fields.choices import SelectChoice
 
 from webapp.core.setting import GRADUATIONS, UNITS
 from webapp.core.tool import Field, Tool
@@ -16,19 +18,22 @@ UNIT_WORDS = {"in": "inches", "ft": "feet and inches", "mm": "millimetres"}
 SPOKEN_GRADUATIONS = list(dict.fromkeys(g for unit in UNITS for g in GRADUATIONS[unit]))
 
 
-def unit_choices(blank: str) -> list[tuple[str, str]]:
-    """Return the units to choose from, the blank one first."""
-    return [("", blank), *((unit, UNIT_WORDS[unit]) for unit in UNITS)]
+Choices = list[tuple[str, str]]
 
 
-def graduation_choices(blank: str) -> list[tuple[str, str]]:
+def units() -> Choices:
+    """Return the units to choose from, each with its words."""
+    return [(unit, UNIT_WORDS[unit]) for unit in UNITS]
+
+
+def graduations(blank: str) -> Choices:
     """Return the graduations to choose from, the blank one first."""
     return [("", blank), *((g, g if g.endswith("mm") else f"{g} in") for g in SPOKEN_GRADUATIONS)]
 
 
-def choice(label: str, choices: list[tuple[str, str]]) -> SelectField:
+def choice(label: str, choices: Iterable[tuple[str, str]]) -> SelectField:
     """Make a select that takes what was sent: the core says what is wrong with it."""
-    return SelectField(label, choices=choices, validate_choice=False)
+    return SelectField(label, choices=[SelectChoice(*pair) for pair in choices], validate_choice=False)
 
 
 class KeepingForm(FlaskForm):  # type: ignore[misc]
@@ -43,16 +48,16 @@ class ProjectForm(KeepingForm):
     """Start a project."""
 
     name = StringField("Name")
-    unit = choice("Unit", unit_choices("inches, unless you say")[1:])
-    graduation = choice("Graduation", graduation_choices("1/32 in, or 0.5 mm"))
+    unit = choice("Unit", units())
+    graduation = choice("Graduation", graduations("1/32 in, or 0.5 mm"))
 
 
 class SettingsForm(KeepingForm):
     """Rename a project, or change how it speaks."""
 
     name = StringField("New name")
-    unit = choice("Unit", unit_choices("as it is"))
-    graduation = choice("Graduation", graduation_choices("as it is"))
+    unit = choice("Unit", [("", "as it is"), *units()])
+    graduation = choice("Graduation", graduations("as it is"))
     archived = HiddenField()
     out = ""
 
@@ -115,8 +120,8 @@ KEEPING: dict[str, type[KeepingForm]] = {
 def tool_form(tool: Tool) -> type[FlaskForm]:
     """Make a tool's form from its declaration: plain fields, no token (it would land in the address)."""
     members: dict[str, Any] = {field.name: _input(field) for field in tool.fields}
-    members["unit"] = choice("Unit", unit_choices("the project's"))
-    members["graduation"] = choice("Graduation", graduation_choices("the project's"))
+    members["unit"] = choice("Unit", [("", "the project's"), *units()])
+    members["graduation"] = choice("Graduation", graduations("the project's"))
     members |= {name: HiddenField() for name in ("project", "replaces", "called")}
     members["Meta"] = type("Meta", (), {"csrf": False})
     return type(f"{tool.name.title()}Form", (FlaskForm,), members)
@@ -124,5 +129,5 @@ def tool_form(tool: Tool) -> type[FlaskForm]:
 
 def _input(field: Field) -> Any:
     if field.kind == "choice":
-        return SelectField(field.label, choices=list(field.choices), validate_choice=False)
+        return choice(field.label, field.choices)
     return StringField(field.label, render_kw={"data-kind": field.kind, "autocomplete": "off"})
