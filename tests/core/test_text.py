@@ -1,10 +1,14 @@
-from webapp.core.text import fold_name, lines, small, trim
+from webapp.core.text import fold_name, indent, lines, small, trim
 
 
 def test_only_the_named_white_space_is_trimmed():
     assert trim(" \t\u00a0\u2009\u202f17 3/8\u202f \t") == "17 3/8"
     assert trim("\n17\r") == "\n17\r"
     assert trim("\u200317") == "\u200317"
+
+
+def test_the_white_space_before_is_counted():
+    assert [indent(text) for text in ("5", " \u00a05 ", "", "  ", "\n 5")] == [0, 2, 0, 2, 0]
 
 
 def test_small_letters_are_ascii_alone():

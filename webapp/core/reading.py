@@ -9,7 +9,7 @@ from webapp.core.reading_sum import work_sum
 from webapp.core.reading_tokens import tokens
 from webapp.core.reading_words import whole_at
 from webapp.core.setting import Setting
-from webapp.core.text import trim
+from webapp.core.text import indent, trim
 from webapp.core.words import LEANS
 
 MOST_LETTERS = 120
@@ -43,11 +43,10 @@ def read(text: str, setting: Setting, sign: str = "any") -> Fraction:
     """Read a length in inches; `sign` is positive (more than 0), zero (0 or more) or any."""
     check_length(text)
     inner = trim(text)
-    offset = text.find(inner)
     try:
         value = read_trimmed(inner, setting)
     except UnreadError as error:
-        raise ReadingError(text, offset + error.position, error.reason) from None
+        raise ReadingError(text, indent(text) + error.position, error.reason) from None
     check_value(value, text, sign)
     return value
 
@@ -103,10 +102,10 @@ def read_count(text: str) -> int:
     try:
         pieces = tokens(inner)
     except UnreadError as error:
-        raise ReadingError(text, text.find(inner) + error.position, COUNT) from None
+        raise ReadingError(text, indent(text) + error.position, COUNT) from None
     if len(pieces) == 0:
         raise ReadingError(text, 0, EMPTY_COUNT)
     count = whole_at(pieces, 0)
     if count is None or count.after < len(pieces) or not 1 <= count.value <= MOST_COUNT:
-        raise ReadingError(text, text.find(inner), COUNT)
+        raise ReadingError(text, indent(text), COUNT)
     return count.value.numerator

@@ -11,6 +11,16 @@ def trim(text: str) -> str:
     return text.strip(WHITE)
 
 
+def indent(text: str) -> int:
+    """Count the white space before what is typed."""
+    count = 0
+    for letter in text:
+        if letter not in WHITE:
+            return count
+        count += 1
+    return count
+
+
 def small(text: str) -> str:
     """Write ASCII capitals small and leave all other characters alone."""
     return "".join([SMALL_OF.get(letter, letter) for letter in text])
