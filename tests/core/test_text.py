@@ -8,7 +8,7 @@ def test_only_the_named_white_space_is_trimmed():
 
 
 def test_the_white_space_before_is_counted():
-    assert [indent(text) for text in ("5", " \u00a05 ", "", "  ", "\n 5")] == [0, 2, 0, 2, 0]
+    assert [indent(text) for text in ("5", " \u00a05 ", "", "  ", "\n 5")] == [0, 2, 0, 0, 0]
 
 
 def test_small_letters_are_ascii_alone():

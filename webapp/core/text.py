@@ -12,13 +12,11 @@ def trim(text: str) -> str:
 
 
 def indent(text: str) -> int:
-    """Count the white space before what is typed."""
-    count = 0
-    for letter in text:
+    """Count the white space before what is typed; a blank text has nothing that it could be before."""
+    for place, letter in enumerate(list(text)):
         if letter not in WHITE:
-            return count
-        count += 1
-    return count
+            return place
+    return 0
 
 
 def small(text: str) -> str:
