@@ -9,17 +9,17 @@ ERRORS = {
     "margins-fill": "Two margins of {margin} take {both}, and the clear span is {span}: "
     "a margin under {under} leaves room.",
     "one-slat": "A count of one with {ends} leaves no gap to share: say two slats or more, or other ends.",
-    "slats-over": "{slats} of {widths} take {wood} of {room}: {over} too much. {remedy}",
-    "slats-fill": "{slats} of {widths} take all of {room} and leave no gap. {remedy}",
-    "gaps-over": "With a count of {count}, {gaps} of {gap} take {air} of {room}: {over} too much. "
+    "slats-over": "The wood of {slats} of {widths} comes to {wood} in {room}: {over} too much. {remedy}",
+    "slats-fill": "The wood of {slats} of {widths} fills {room} and leaves no gap. {remedy}",
+    "gaps-over": "With a count of {count}, the air of {gaps} of {gap} comes to {air} in {room}: {over} too much. "
     "A gap under {under} leaves wood.",
-    "gaps-fill": "With a count of {count}, {gaps} of {gap} take all of {room} and leave no wood. "
+    "gaps-fill": "With a count of {count}, the air of {gaps} of {gap} fills {room} and leaves no wood. "
     "A gap under {under} does.",
-    "margins-over": "{slats} of {widths} and {gaps} of {gap} come to {come} of {room}: {over} too much. "
+    "margins-over": "{slats} of {widths} and {gaps} of {gap} come to {come} in {room}: {over} too much. "
     "A gap of at most {under} would go in.",
-    "too-much": "{slats} of {widths} and {gaps} of {gap} come to {come} of {room}: {over} too much. "
+    "too-much": "{slats} of {widths} and {gaps} of {gap} come to {come} in {room}: {over} too much. "
     "With that slat and count the gap is {true}.",
-    "too-little": "{slats} of {widths} and {gaps} of {gap} come to {come} of {room}: {over} too little. "
+    "too-little": "{slats} of {widths} and {gaps} of {gap} come to {come} in {room}: {over} too little. "
     "With that slat and count the gap is {true}.",
     "shoulder-wide": "Two edge shoulders of {shoulder} leave no tenon on a slat of {width}: "
     "an edge shoulder under {under} does.",
