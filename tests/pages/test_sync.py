@@ -87,7 +87,6 @@ BAD_ENTRIES = (
     {"body": None},
     {"project": None},
     {"by": {"name": "phone"}},
-    {"extra": {"deep": [[[[[[[[[[[[]]]]]]]]]]]]}},
 )
 
 
