@@ -13,13 +13,13 @@ def test_an_inch_is_exactly_25_4_millimetres():
 
 def test_factors_are_fractions_and_hang_together():
     assert all(type(factor) is Fraction for factor in FACTORS.values())
-    assert FACTORS == {
+    assert {
         "in": 1,
         "ft": 12,
         "mm": Fraction(5, 127),
         "cm": Fraction(50, 127),
         "m": Fraction(5000, 127),
-    }
+    } == FACTORS
 
 
 def test_an_unknown_unit_is_this_modules_own_error():

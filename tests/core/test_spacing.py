@@ -1,4 +1,5 @@
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -71,7 +72,7 @@ def test_slats_and_gaps_fill_the_span(fields):
     for strip in sheet["strips"]:
         assert exact_spans(strip, "wood") + exact_spans(strip, "air") == fields["span"]
         places = [(inches(span["from"]), inches(span["to"])) for span in strip["spans"]]
-        assert all(before[1] == after[0] for before, after in zip(places, places[1:], strict=False))
+        assert all(before[1] == after[0] for before, after in pairwise(places))
         assert places[0][0] == 0
         assert places[-1][1] == inches(strip["length"])
 

@@ -55,14 +55,18 @@ def check_slats(said: Said, n: int, field: str, how: Setting) -> None:
     wood = total(said.slat, n)
     if wood >= said.room:
         key = "slats-fill" if wood == said.room else "slats-over"
-        refuse(last_of(said, field), key, {
-            "slats": counted(n, "slat"),
-            "widths": widths_text(said.slat, how),
-            "wood": amount(wood, how),
-            "room": room_said(said, how),
-            "over": amount(wood - said.room, how),
-            "remedy": remedy(said, n, how),
-        })
+        refuse(
+            last_of(said, field),
+            key,
+            {
+                "slats": counted(n, "slat"),
+                "widths": widths_text(said.slat, how),
+                "wood": amount(wood, how),
+                "room": room_said(said, how),
+                "over": amount(wood - said.room, how),
+                "remedy": remedy(said, n, how),
+            },
+        )
 
 
 def remedy(said: Said, n: int, how: Setting) -> str:
@@ -85,15 +89,19 @@ def check_gaps(said: Said, made: Layout, how: Setting) -> None:
         return
     u = shares(said.ends, said.count)
     air = u * said.gap
-    refuse(last_of(said, "gap"), "gaps-fill" if air == said.room else "gaps-over", {
-        "count": str(said.count),
-        "gaps": counted(u, "gap"),
-        "gap": amount(said.gap, how),
-        "air": amount(air, how),
-        "room": room_said(said, how),
-        "over": amount(air - said.room, how),
-        "under": amount(said.room / u, how),
-    })
+    refuse(
+        last_of(said, "gap"),
+        "gaps-fill" if air == said.room else "gaps-over",
+        {
+            "count": str(said.count),
+            "gaps": counted(u, "gap"),
+            "gap": amount(said.gap, how),
+            "air": amount(air, how),
+            "room": room_said(said, how),
+            "over": amount(air - said.room, how),
+            "under": amount(said.room / u, how),
+        },
+    )
 
 
 def check_closing(said: Said, how: Setting) -> None:

@@ -1,6 +1,5 @@
 """What is said under the sheet of a spacing: cautions and notes."""
 
-
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
 from webapp.core.spacing_figures import block, block_off, left_over, symmetry
