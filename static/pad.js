@@ -20,6 +20,7 @@ let field = null;
 let pane = "digits";
 let resting = 0;
 let pressed = false; // a finger is down: closing now would move what it is about to press
+let fresh = false; // the field was only just entered
 
 /** @param {EventTarget | null} target @returns {target is Input} */
 const padded = (target) => target instanceof HTMLInputElement && target.matches(FIELDS);
@@ -141,7 +142,7 @@ function own_keyboard(input) {
 function other_hand() {
   if (page.dataset.hand) delete page.dataset.hand;
   else page.dataset.hand = "left";
-  localStorage.setItem("hand", page.dataset.hand ?? "");
+  localStorage.setItem("shoulderline-hand", page.dataset.hand ?? ""); // as static/chosen.js keeps it
 }
 
 /** @type {Record<string, (input: Input) => void>} */
@@ -195,8 +196,13 @@ for (const end of ["pointerup", "pointercancel"]) {
   });
 }
 document.addEventListener("focusin", (event) => {
+  fresh = true;
   if (padded(event.target)) open(event.target);
   else leave();
+});
+document.addEventListener("click", (event) => {
+  if (fresh && padded(event.target)) event.target.select(); // what is read anew stands instead of the old; a second press sets the caret
+  fresh = false;
 });
 document.addEventListener("focusout", () => window.setTimeout(leave));
 document.addEventListener("input", say_later);

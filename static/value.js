@@ -1,7 +1,7 @@
 /** What stands in a field, read by the core: in words, and moved by one division. */
 import { FACTORS } from "./made.js";
 import { mark, spoken } from "./core/mark.js";
-import { read, read_count } from "./core/reading.js";
+import { read, read_count, read_list } from "./core/reading.js";
 import { setting } from "./core/setting.js";
 import { add, sub } from "./python.js";
 
@@ -44,10 +44,11 @@ export function nudged(input, up) {
 
 /** Give the value in words; nothing while it does not read. @param {Input} input @returns {string} */
 export function in_words(input) {
-  if (kind_of(input) !== "length") return "";
+  if (kind_of(input) === "count") return "";
+  const how = setting_of(input);
   try {
-    const how = setting_of(input);
-    return spoken(mark(read(input.value, how), how));
+    const values = kind_of(input) === "widths" ? [...read_list(input.value, how)] : [read(input.value, how)];
+    return values.map((value) => spoken(mark(value, how))).join("; ");
   } catch {
     return "";
   }

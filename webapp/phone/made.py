@@ -89,6 +89,7 @@ def _icon(file: Path) -> dict[str, str]:
         "src": f"/static/{PLACEHOLDER}/icons/{file.name}",
         "sizes": f"{size}x{size}" if size else "any",
         "type": kind,
+        "purpose": "any maskable",  # the ground fills the square, and the mark keeps within the middle of it
     }
 
 
