@@ -5,6 +5,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.core.drawn_readings import DRAWS, draws
 from tests.core.places import SETTINGS, setting_of
 from tests.vectors import cases
 from webapp.core.mark import exact
@@ -66,3 +67,24 @@ def test_names_fold_alike_in_both_places(engine):
     texts = ["  Upper\u00a0 Rail,\tleft ", "İ ſ K É", "🙂 A", "", "A\r\nb\n"]
     calls = [("text", name, (text,)) for name in ("trim", "small", "fold_name", "lines") for text in texts]
     engine.check(calls)
+
+
+def test_drawn_readings_are_the_same_in_both_places(engine):
+    """The same texts as tests/core/test_reading_fuzz.py draws: value, place and sentence are equal."""
+    drawn = list(draws(DRAWS, seed=1909))
+    accepted = 0
+    for start in range(0, len(drawn), 5000):
+        outcomes = engine.check([("reading", "read", each) for each in drawn[start : start + 5000]])
+        accepted += sum("gives" in outcome for outcome in outcomes)
+    assert accepted >= DRAWS * 0.3
+
+
+def test_drawn_lists_and_counts_are_the_same_in_both_places(engine):
+    drawn = list(draws(DRAWS // 5, seed=1910))
+    texts = [
+        f"{first[0]}; {second[0]}, {third[0]}"
+        for first, second, third in zip(drawn, drawn[1:], drawn[2:], strict=False)
+    ]
+    engine.check([("reading", "read_list", (text, how)) for text, (_, how) in zip(texts, drawn, strict=False)])
+    engine.check([("reading", "read_count", (text,)) for text, _ in drawn])
+    engine.check([("reading_pairs", "read_run", (f"{text} x 8", how)) for text, how in drawn])

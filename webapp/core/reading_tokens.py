@@ -15,6 +15,7 @@ MARKS = {"'": "ft", "′": "ft", "’": "ft", '"': "in", "″": "in", "”": "in
 TIMES = {"*": "x", "×": "x", "÷": "/"}
 BRACKETS = {"(": "open", ")": "close"}
 WORD_OPERATORS = {"x": "x", "plus": "+", "minus": "-"}
+NUMBERS = ["whole", "decimal", "fraction"]
 DIVIDE = "A fraction is two whole numbers without spaces, 3/16; a division has spaces, 3 / 2."
 
 
@@ -28,9 +29,23 @@ def tokens(text: str) -> list[Token]:
             place += 1
         else:
             token = token_at(letters, place)
+            if len(found) > 0:
+                check_touching(found[-1], token)
             found.append(token)
             place = token.end
     return found
+
+
+def check_touching(before: Token, token: Token) -> None:
+    """Refuse a word that touches digits, five3/16."""
+    touching = before.end == token.start and (is_said(before) or is_said(token))
+    if touching and (is_said(before) or before.kind in NUMBERS) and (is_said(token) or token.kind in NUMBERS):
+        raise UnreadError(token.start, "Put a space between a word and digits; write it like five 3/16.")
+
+
+def is_said(token: Token) -> bool:
+    """Tell whether a piece is a word of a number, or plus or minus as a word."""
+    return token.kind == "word" or (token.kind == "op" and token.end - token.start > 1)
 
 
 def token_at(letters: list[str], start: int) -> Token:
