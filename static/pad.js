@@ -171,6 +171,13 @@ function press(input, { put: piece, of, do: what }) {
 /** @param {Event} event */
 function hold_caret(event) {
   event.preventDefault();
+  fresh = false;
+}
+
+/** What is read anew stands instead of the old; a second press on the field sets the caret. */
+function choose() {
+  if (fresh && field && field === document.activeElement) field.select();
+  fresh = false;
 }
 
 pad.addEventListener("pointerdown", hold_caret);
@@ -193,16 +200,14 @@ for (const end of ["pointerup", "pointercancel"]) {
   document.addEventListener(end, () => {
     pressed = false;
     window.setTimeout(leave); // the press comes first
+    choose();
   });
 }
+document.addEventListener("click", choose);
 document.addEventListener("focusin", (event) => {
   fresh = true;
   if (padded(event.target)) open(event.target);
   else leave();
-});
-document.addEventListener("click", (event) => {
-  if (fresh && padded(event.target)) event.target.select(); // what is read anew stands instead of the old; a second press sets the caret
-  fresh = false;
 });
 document.addEventListener("focusout", () => window.setTimeout(leave));
 document.addEventListener("input", say_later);

@@ -27,19 +27,27 @@ export function setting_of(input) {
 }
 
 /**
- * Give the text moved by one division, or a count by one; nothing where what stands there is no length yet,
- * or would be none.
+ * Give the text moved by one division (a count by one, of several widths the last); nothing where what stands
+ * there is no length yet, or would be none.
  * @param {Input} input @param {boolean} up @returns {string}
  */
 export function nudged(input, up) {
-  const way = up ? add : sub;
-  const how = setting_of(input);
+  const last = kind_of(input) === "widths" ? input.value.lastIndexOf(";") + 1 : 0;
   try {
-    if (kind_of(input) === "count") return String(read_count(String(way(read_count(input.value), 1))));
-    return mark(way(read(input.value || "0", how), how.division), how);
+    const moved = kind_of(input) === "count" ? next_count(input.value, up) : next_mark(input, input.value.slice(last), up);
+    return last ? `${input.value.slice(0, last)} ${moved}` : moved;
   } catch {
     return "";
   }
+}
+
+/** @param {string} text @param {boolean} up @returns {string} */
+const next_count = (text, up) => (text ? String(read_count(String((up ? add : sub)(read_count(text), 1)))) : "1");
+
+/** @param {Input} input @param {string} text @param {boolean} up @returns {string} */
+function next_mark(input, text, up) {
+  const how = setting_of(input);
+  return mark((up ? add : sub)(read(text || "0", how), how.division), how);
 }
 
 /** Give the value in words; nothing while it does not read. @param {Input} input @returns {string} */
