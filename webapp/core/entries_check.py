@@ -63,10 +63,14 @@ def _both(body: Body, factors: Factors) -> str:
 def _reading(body: Body, replaces: list[str], factors: Factors) -> str:
     return (
         needed_error(trim(body["place"]), "A reading needs a place.", NAME)
-        or (note_error(body["note"]) if isinstance(body.get("note", ""), str) and "note" in body else "")
+        or _own_note(body.get("note", ""))
         or _spoken(body, factors)
         or _read(body, factors)
     )
+
+
+def _own_note(note: Any) -> str:
+    return note_error(note) if isinstance(note, str) else "note must be text."
 
 
 def _read(body: Body, factors: Factors) -> str:
@@ -81,15 +85,11 @@ def _read(body: Body, factors: Factors) -> str:
 def _withdrawal(body: Body, replaces: list[str], factors: Factors) -> str:
     why = body.get("why", "")
     said = line_error(why, WHY) if isinstance(why, str) else "why must be text."
-    return _about(body) or said or _replacing(replaces)
+    return _about(body) or said or ("" if replaces else "A withdrawal must say what it replaces.")
 
 
 def _about(body: Body) -> str:
     return "" if is_identity(body["entry"]) else "entry must be an id, a UUIDv7 in lower case."
-
-
-def _replacing(replaces: list[str]) -> str:
-    return "" if replaces else "This must say which entries it replaces."
 
 
 def _note(body: Body, replaces: list[str], factors: Factors) -> str:
@@ -97,7 +97,7 @@ def _note(body: Body, replaces: list[str], factors: Factors) -> str:
 
 
 def _pick(body: Body, replaces: list[str], factors: Factors) -> str:
-    return _about(body) or _replacing(replaces)
+    return _about(body)
 
 
 def _sheet(body: Body, replaces: list[str], factors: Factors) -> str:

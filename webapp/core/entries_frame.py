@@ -72,7 +72,7 @@ def _body_error(body: Any) -> str:
 
 def _sound(value: Any, deep: int) -> bool:
     if isinstance(value, dict):
-        return deep > 0 and all(_sound(k, 0) and _sound(v, deep - 1) for k, v in value.items())
+        return deep > 0 and all(isinstance(k, str) and _sound(k, 0) and _sound(v, deep - 1) for k, v in value.items())
     if isinstance(value, list):
         return deep > 0 and all(_sound(part, deep - 1) for part in value)
     if isinstance(value, str):

@@ -20,7 +20,7 @@ def draft_sheet(typed: dict[str, str], summary: Any, tools: Tools, factors: Fact
     name, called = tidy(typed, "tool"), tidy(typed, "called")
     if name not in tools:
         return {"errors": {"tool": no_tool(name)}}
-    outcome = work(tools[name], typed, factors)
+    outcome = work(tools[name], spoken(summary, typed), factors)
     errors = dict(outcome.get("errors", {}))
     wrong = line_error(called, NAME)
     if wrong:
@@ -33,6 +33,14 @@ def draft_sheet(typed: dict[str, str], summary: Any, tools: Tools, factors: Fact
         "body": _body(outcome["sheet"], called or tools[name].title),
         "replaces": _replaced(summary, tidy(typed, "replaces")),
     }
+
+
+def spoken(summary: Any, typed: dict[str, str]) -> dict[str, str]:
+    """Return what was typed, with the project's unit and graduation where no other was named."""
+    if summary is None or tidy(typed, "unit") not in ["", summary["unit"]]:
+        return typed
+    graduation = tidy(typed, "graduation") or summary["graduation"]
+    return {**typed, "unit": summary["unit"], "graduation": graduation}
 
 
 def no_tool(name: str) -> str:
