@@ -4,13 +4,14 @@ from fractions import Fraction
 
 from webapp.core.setting import Setting
 from webapp.core.spacing_check import (
-    check_closing,
     check_gaps,
     check_margins,
+    check_most,
     check_said,
     check_shoulder,
     check_slats,
 )
+from webapp.core.spacing_closing import check_closing
 from webapp.core.spacing_said import Said
 from webapp.core.spacing_sheet import sheet_parts
 from webapp.core.spacing_solve import Layout, layout, nearest_layout
@@ -41,7 +42,9 @@ def solved(said: Said, how: Setting) -> Layout:
     """Return the layout for what was said."""
     if said.count == 0:
         check_slats(said, said.least, "slat" if said.least == 1 else "ends", how)
-        return nearest_layout(said)
+        found = nearest_layout(said)
+        check_most(said, found)
+        return found
     if said.slat:
         check_slats(said, said.count, "count", how)
     made = layout(said, said.count)

@@ -1,20 +1,12 @@
 """What cannot be laid out, refused at the last field concerned: how much is wrong, and what would be right."""
 
-from fractions import Fraction
-from typing import NoReturn
-
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
-from webapp.core.spacing_said import Said, shares, total
-from webapp.core.spacing_solve import Layout
-from webapp.core.spacing_words import ENDS, ERRORS, REMEDIES, ROOMS
+from webapp.core.spacing_refusal import last_of, refuse, room_said
+from webapp.core.spacing_said import MOST, Said, shares, total
+from webapp.core.spacing_solve import Layout, layout, missed
+from webapp.core.spacing_words import ENDS, REMEDIES
 from webapp.core.sums import amount, counted, widths_text
-from webapp.core.tool import InputErrors
-
-
-def refuse(field: str, key: str, parts: dict[str, str]) -> NoReturn:
-    """Raise the error of the table at a field."""
-    raise InputErrors({field: sentence(ERRORS[key], parts)})
 
 
 def check_said(said: Said) -> None:
@@ -37,17 +29,6 @@ def check_margins(said: Said, how: Setting) -> None:
         margin, both = amount(said.margin, how), amount(2 * said.margin, how)
         span, under = amount(said.span, how), amount(said.span / 2, how)
         refuse("margin", "margins-fill", {"margin": margin, "both": both, "span": span, "under": under})
-
-
-def last_of(said: Said, field: str) -> str:
-    """Return the last field concerned: a margin that was said takes of the room too."""
-    return field if said.margin is None else "margin"
-
-
-def room_said(said: Said, how: Setting) -> str:
-    """Return the room in words."""
-    kind = "span" if said.margin is None else "margins"
-    return sentence(ROOMS[kind], {"room": amount(said.room, how)})
 
 
 def check_slats(said: Said, n: int, field: str, how: Setting) -> None:
@@ -83,6 +64,15 @@ def remedy(said: Said, n: int, how: Setting) -> str:
     return sentence(REMEDIES["narrower"], {"under": amount(said.room / n, how)})
 
 
+def check_most(said: Said, found: Layout) -> None:
+    """Refuse a count that was only found because the search ends at the most that are worked."""
+    if found.count < MOST:
+        return
+    further = layout(said, MOST + 1)
+    if further.stands and missed(said, further) <= missed(said, found):
+        refuse(last_of(said, "slat" if said.gap is None else "gap"), "too-many", {})
+
+
 def check_gaps(said: Said, made: Layout, how: Setting) -> None:
     """Refuse gaps, said together with a count, that leave no wood."""
     if said.slat or said.gap is None or made.stands:
@@ -102,40 +92,6 @@ def check_gaps(said: Said, made: Layout, how: Setting) -> None:
             "under": amount(said.room / u, how),
         },
     )
-
-
-def check_closing(said: Said, how: Setting) -> None:
-    """Refuse slat, count and gap, all said, that miss the room by more than marks can (rule 3)."""
-    if not said.slat or said.count == 0 or said.gap is None:
-        return
-    over = left_over(said, said.gap)
-    u = shares(said.ends, said.count)
-    true = (said.room - total(said.slat, said.count)) / u
-    parts = {
-        "slats": counted(said.count, "slat"),
-        "widths": widths_text(said.slat, how),
-        "gaps": counted(u, "gap"),
-        "gap": amount(said.gap, how),
-        "come": amount(said.room - over, how),
-        "room": room_said(said, how),
-        "over": amount(abs(over), how),
-        "true": amount(true, how),
-        "under": amount(true, how),
-    }
-    if said.frees_margin and over < 0:
-        refuse("gap", "margins-over", parts)
-    if not said.frees_margin and abs(over) > tolerance(said, how):
-        refuse(last_of(said, "gap"), "too-much" if over < 0 else "too-little", parts)
-
-
-def left_over(said: Said, gap: Fraction) -> Fraction:
-    """Return what slats and gaps as said leave of the room; less than 0 where they come to more."""
-    return said.room - total(said.slat, said.count) - shares(said.ends, said.count) * gap
-
-
-def tolerance(said: Said, how: Setting) -> Fraction:
-    """Return how far spoken numbers may miss the room: half a graduation for every slat (rule 3)."""
-    return said.count * how.division / 2
 
 
 def check_shoulder(said: Said, made: Layout, how: Setting) -> None:

@@ -5,6 +5,7 @@ from fractions import Fraction
 from webapp.core.mark import fine_scale, length, nearest
 from webapp.core.setting import Setting
 from webapp.core.sheet import Part, figure
+from webapp.core.spacing_closing import unclosed
 from webapp.core.spacing_laid import Laid, middle
 from webapp.core.spacing_said import ZERO, Said, shares
 from webapp.core.spacing_solve import Layout
@@ -47,17 +48,10 @@ def solved_figures(said: Said, made: Layout, how: Setting) -> list[Part]:
         found.append(figure("slat", "Slat width", length(made.pattern[0], how)))
     if said.frees_margin:
         found.append(figure("margin", "Margin at both ends", length(made.lead, how)))
-    over = left_over(said, made)
+    over = unclosed(said)
     if over != 0:
         found.append(figure("over", "Left over by what was said", length(over, how)))
     return found
-
-
-def left_over(said: Said, made: Layout) -> Fraction:
-    """Return what slat, count and gap, all said, leave of the room; less than 0 where they come to more."""
-    if not said.slat or said.count == 0 or said.gap is None or said.frees_margin:
-        return ZERO
-    return shares(said.ends, made.count) * (made.gap - said.gap)
 
 
 def end_figures(said: Said, made: Layout, how: Setting) -> list[Part]:

@@ -2,7 +2,8 @@
 
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
-from webapp.core.spacing_figures import block, block_off, left_over, symmetry
+from webapp.core.spacing_closing import unclosed
+from webapp.core.spacing_figures import block, block_off, symmetry
 from webapp.core.spacing_said import Said
 from webapp.core.spacing_solve import Layout
 from webapp.core.spacing_words import CAUTIONS, LOPSIDED, NO_COT, NOTES
@@ -24,7 +25,7 @@ def notes(said: Said, made: Layout, how: Setting) -> list[str]:
     return [
         datum_note(said, how),
         *count_notes(said, made, how),
-        *over_notes(said, made, how),
+        *over_notes(said, how),
         *width_notes(said, made),
         *block_notes(said, made, how),
     ]
@@ -49,9 +50,9 @@ def count_notes(said: Said, made: Layout, how: Setting) -> list[str]:
     return [sentence(NOTES["nearest-mean"], {"count": count, "mean": amount(made.mean, how)})]
 
 
-def over_notes(said: Said, made: Layout, how: Setting) -> list[str]:
+def over_notes(said: Said, how: Setting) -> list[str]:
     """Return by how much slat, count and gap as said miss the room."""
-    over = left_over(said, made)
+    over = unclosed(said)
     if over == 0:
         return []
     return [sentence(NOTES["over" if over < 0 else "short"], {"over": amount(abs(over), how)})]

@@ -9,6 +9,7 @@ ERRORS = {
     "margins-fill": "Two margins of {margin} take {both}, and the clear span is {span}: "
     "a margin under {under} leaves room.",
     "one-slat": "A count of one with {ends} leaves no gap to share: say two slats or more, or other ends.",
+    "too-many": "The nearest count is beyond 1,000 slats, the most that are worked: say a count, or a wider slat.",
     "slats-over": "The wood of {slats} of {widths} comes to {wood} in {room}: {over} too much. {remedy}",
     "slats-fill": "The wood of {slats} of {widths} fills {room} and leaves no gap. {remedy}",
     "gaps-over": "With a count of {count}, the air of {gaps} of {gap} comes to {air} in {room}: {over} too much. "
@@ -16,7 +17,7 @@ ERRORS = {
     "gaps-fill": "With a count of {count}, the air of {gaps} of {gap} fills {room} and leaves no wood. "
     "A gap under {under} does.",
     "margins-over": "{slats} of {widths} and {gaps} of {gap} come to {come} in {room}: {over} too much. "
-    "A gap of at most {under} would go in.",
+    "A gap of at most {true} would go in.",
     "too-much": "{slats} of {widths} and {gaps} of {gap} come to {come} in {room}: {over} too much. "
     "With that slat and count the gap is {true}.",
     "too-little": "{slats} of {widths} and {gaps} of {gap} come to {come} in {room}: {over} too little. "
