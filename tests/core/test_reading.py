@@ -118,3 +118,19 @@ def fault(reader):
     except ReadingError as error:
         return error
     return None
+
+
+@pytest.mark.parametrize("name", ["readings", "marks"])
+def test_every_vector_is_of_its_shape(name):
+    """A rule for each group; a good case has its value, a bad one place and words; lengths are exact and lowest."""
+    known = {"rule", "source", "unit", "graduation", "division", "shown", "read", "sign", "text", "at", "says"}
+    for case in cases(name):
+        assert case["rule"], case
+        assert set(case) <= known | {"inches", "count", "lines", "mark", "mm", "spoken", "parts"}, case
+        assert ("at" in case) is ("says" in case), case
+        assert ("at" in case) is not any(key in case for key in ("inches", "count", "lines")), case
+        lengths = case.get("inches", [])
+        for text in [lengths] if isinstance(lengths, str) else lengths:
+            assert str(Fraction(text)) == text, case
+    written = [str(case) for case in cases(name)]
+    assert len(written) == len(set(written)) > 60
