@@ -31,11 +31,17 @@ async function show() {
   const g = await gather(place);
   if (mine !== turn) return; // something newer is on its way
   held = g;
+  speak(g);
   paint(g);
   fillForms(g, place);
   if (!taken) takeOver(() => held, show);
   taken = true;
   document.documentElement.classList.add("ready");
+}
+
+/** Let the page say what its project is measured in: the pad has its keys by it. @param {Gathered} g */
+function speak(g) {
+  for (const name of ["unit", "graduation"]) document.body.dataset[name] = g.get("project")?.get(name) ?? "";
 }
 
 /** @param {Gathered} g */
@@ -65,6 +71,7 @@ async function open() {
   const drawn = main.hasChildNodes();
   fillFields(place.query);
   held = await gather(place);
+  speak(held);
   followFields(retype, drawn);
   if (!drawn) await show();
   await tell();

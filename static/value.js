@@ -10,17 +10,19 @@ import { add, sub } from "./python.js";
 /** @param {Input} input @returns {string} */
 export const kind_of = (input) => input.dataset.kind ?? "";
 
-/** What the field is said in: its form's own choice, else the project's. @param {Input} input @param {string} name */
+/** @param {Input} input @param {string} name */
 function chosen(input, name) {
   const select = input.form?.elements.namedItem(name);
-  return (select instanceof HTMLSelectElement && select.value) || document.body.dataset[name] || "";
+  return select instanceof HTMLSelectElement ? select.value : "";
 }
 
-/** @param {Input} input */
+/** What the field is said in: its form's own choice, else the project's. @param {Input} input */
 export function setting_of(input) {
-  const unit = chosen(input, "unit");
+  const project = document.body.dataset;
+  const unit = chosen(input, "unit") || project.unit || "";
+  const graduation = chosen(input, "graduation") || (unit === project.unit && project.graduation) || "";
   try {
-    return setting(unit, chosen(input, "graduation"), FACTORS);
+    return setting(unit, graduation, FACTORS);
   } catch {
     return setting(unit, "", FACTORS); // the graduation is still the other system's
   }
