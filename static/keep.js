@@ -19,13 +19,15 @@ import { fromPython } from "./python.js";
 /** @typedef {import("./gather.js").Place} Place */
 
 const OWN = new Set(["entry_id", "csrf_token"]);
-const TWICE = 700; // milliseconds: a second press within them is the same press
+const TWICE = 700; // milliseconds: the same again within them is the same press
 const FAILED = "This could not be kept on this phone";
 
 /** The id of the entry that a form makes next. @type {WeakMap<HTMLFormElement, string>} */
 const ids = new WeakMap();
-/** When a form last kept something; for ever while it is at it. @type {WeakMap<HTMLFormElement, number>} */
-const kept = new WeakMap();
+/** The forms that are at it. @type {WeakSet<HTMLFormElement>} */
+const busy = new WeakSet();
+/** When a form last kept something, what it held, and what it held then. @type {WeakMap<HTMLFormElement, {at: number, held: string[]}>} */
+const last = new WeakMap();
 
 /** @returns {HTMLFormElement[]} */
 function forms() {
@@ -83,38 +85,45 @@ function openButtons(g) {
  * @param {() => Promise<void>} show
  */
 async function press(form, submitter, g, show) {
-  if (performance.now() < (kept.get(form) ?? 0) + TWICE) return;
-  kept.set(form, Infinity);
+  const data = new FormData(form, submitter);
+  if (busy.has(form) || isRepeat(form, data)) return;
+  busy.add(form);
   try {
-    await keep(form, new FormData(form, submitter), g, show);
+    const entry = await keep(form, data, g);
+    if (entry) await follow(form, entry, data, show);
   } catch (error) {
     putError(form.dataset.keeps ?? "", `${FAILED}: ${error instanceof Error ? error.message : error}`);
-    kept.delete(form);
+  } finally {
+    busy.delete(form);
   }
 }
 
+/** @param {FormData} data */
+const written = (data) => JSON.stringify([...data].map(([name, value]) => [name, String(value)]));
+
+/** Whether this is the second half of a double press: the same again, or the emptied form. @param {HTMLFormElement} form @param {FormData} data */
+function isRepeat(form, data) {
+  const before = last.get(form);
+  return before !== undefined && performance.now() < before.at + TWICE && before.held.includes(written(data));
+}
+
 /**
+ * Keep what was pressed, or put what stands against it at its fields.
  * @param {HTMLFormElement} form
  * @param {FormData} data
  * @param {Gathered} g
- * @param {() => Promise<void>} show
  */
-async function keep(form, data, g, show) {
+async function keep(form, data, g) {
   const kind = form.dataset.keeps ?? "";
   const said = typedIn(kind, data, g);
   const outcome = draft(kind, said, g.get("project"), TOOLS, FACTORS);
   clearErrors(form);
-  if (outcome.has("errors")) {
-    putErrors(kind, outcome.get("errors"));
-    kept.delete(form);
-    return;
-  }
+  if (outcome.has("errors")) return putErrors(kind, outcome.get("errors"));
   const entry = await entryOf(form, outcome, g);
   if (kind === "sheet") Object.assign(entry.body, await seen(g.get("tool"), said));
   await save(entry);
-  kept.set(form, performance.now());
   saved();
-  await follow(form, entry, show);
+  return entry;
 }
 
 /** What was typed, by the names the server reads as well. @param {string} kind @param {FormData} data @param {Gathered} g */
@@ -143,12 +152,19 @@ async function seen(tool, said) {
   return { engine: ENGINE, digest: hex };
 }
 
-/** @param {HTMLFormElement} form @param {{id: string, project: string, kind: string}} entry @param {() => Promise<void>} show */
-async function follow(form, entry, show) {
+/**
+ * Show what was kept: a project and a sheet have pages of their own, all else stands on this one.
+ * @param {HTMLFormElement} form
+ * @param {{id: string, project: string, kind: string}} entry
+ * @param {FormData} data
+ * @param {() => Promise<void>} show
+ */
+async function follow(form, entry, data, show) {
   ids.delete(form);
   if (entry.kind === "project") return location.assign(project_address(entry.id));
   if (entry.kind === "sheet") return location.assign(sheet_address(entry.project, entry.id));
   form.reset();
+  last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
   return show();
 }
 

@@ -9,6 +9,8 @@ import { exchange } from "./sync.js";
 const FIRST = 1_000; // milliseconds; doubled at each failure
 const LAST = 30_000;
 const SKEW = 5 * 60_000;
+const STAYS = "This browser promises to keep what is here.";
+const GOES = "This browser may clear what is here after some weeks without use: what is sent is safe.";
 
 /** The other tabs of this phone. */
 const tabs = new BroadcastChannel("shoulderline");
@@ -76,9 +78,10 @@ export async function tell() {
   if (!place) return;
   const [all, kept] = await Promise.all([unsent(), stays()]);
   const refused = all.filter((each) => each.why).length;
-  const said = words(now.outcome, all.length - refused, refused) + asides(kept, all.length);
+  const said = words(now.outcome, all.length - refused, refused) + clock();
   if (place.textContent !== said) place.textContent = said;
   place.dataset.state = now.outcome;
+  tellStay(kept);
   document.dispatchEvent(new CustomEvent("unsent", { detail: all }));
 }
 
@@ -96,9 +99,14 @@ export function words(outcome, waiting, refused) {
   return refused ? `saved here${against}` : "";
 }
 
-/** @param {boolean | undefined} kept @param {number} count of what is here alone @returns {string} */
-function asides(kept, count) {
+/** @returns {string} */
+function clock() {
   const minutes = Math.round(Math.abs(now.skew) / 60_000);
-  const clock = Math.abs(now.skew) > SKEW ? `; this clock is ${minutes} minutes ${now.skew > 0 ? "ahead" : "behind"}` : "";
-  return count && kept === false ? `${clock}; this browser may clear what is not sent` : clock;
+  return Math.abs(now.skew) > SKEW ? `; this clock is ${minutes} minutes ${now.skew > 0 ? "ahead" : "behind"}` : "";
+}
+
+/** Say whether the browser may clear what is kept; nothing before it was asked. @param {boolean | undefined} kept */
+function tellStay(kept) {
+  const place = document.getElementById("stays");
+  if (place && kept !== undefined) place.textContent = kept ? STAYS : GOES;
 }

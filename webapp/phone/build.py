@@ -44,6 +44,7 @@ class Build:
 
 def start(app: Flask) -> Build:
     """Make all that the phone keeps; called once every page is registered. What cannot be made stops it."""
+    app.extensions.pop(PLACE, None)
     core = translate(CORE)
     ways = routes(app, TOOLS)
     made = made_module(core, TOOLS, FACTORS, parts(app.jinja_env), ways)

@@ -1,0 +1,78 @@
+"""The program in a process of its own, as a maker starts it: for tests that need a real server."""
+
+import re
+import socket
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Self
+
+import pytest
+
+ADDRESS = re.compile(r"http://127\.0\.0\.1:(\d+)/")
+PATIENCE = 30  # seconds
+
+
+class Serving:
+    """One server over one data folder; it can be stopped and started again at the same address."""
+
+    def __init__(self, folder: Path, *, demo: bool = False) -> None:
+        self.folder, self.demo, self.port = folder, demo, 0
+        self.process: subprocess.Popen[str] | None = None
+
+    @property
+    def address(self) -> str:
+        return f"http://127.0.0.1:{self.port}"
+
+    def start(self) -> Self:
+        words = ["serve", "--port", str(self.port), "--data", str(self.folder), *(["--demo"] if self.demo else [])]
+        self.process = subprocess.Popen([sys.executable, "-m", "webapp", *words], stdout=subprocess.PIPE, text=True)
+        said = ADDRESS.search(self.process.stdout.readline() if self.process.stdout else "")
+        if said is None:
+            self.stop()
+            raise RuntimeError("the server did not print its address")
+        self.port = int(said[1])
+        self._answers()
+        return self
+
+    def _answers(self) -> None:
+        """Wait until the port takes a connection."""
+        for _ in range(PATIENCE * 20):
+            with socket.socket() as asking:
+                if asking.connect_ex(("127.0.0.1", self.port)) == 0:
+                    return
+            time.sleep(0.05)
+        self.stop()
+        raise RuntimeError("the server does not answer")
+
+    def stop(self) -> None:
+        """Stop the server, as Ctrl+C does."""
+        if self.process is None:
+            return
+        self.process.terminate()
+        try:
+            self.process.wait(PATIENCE)
+        except subprocess.TimeoutExpired:
+            self.process.kill()
+            self.process.wait(PATIENCE)
+        if self.process.stdout:
+            self.process.stdout.close()
+        self.process = None
+
+
+@pytest.fixture
+def serving(tmp_path: Path) -> Iterator[Serving]:
+    """Serve an empty folder for one test."""
+    server = Serving(tmp_path / "data").start()
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="module")
+def demo_serving(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Serving]:
+    """Serve the demo for a module's tests, which leave it as it is."""
+    server = Serving(tmp_path_factory.mktemp("demo"), demo=True).start()
+    yield server
+    server.stop()
