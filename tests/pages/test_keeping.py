@@ -25,7 +25,7 @@ def test_a_project_is_started_and_opened(client: FlaskClient) -> None:
 def test_a_project_without_a_name_is_asked_for_one_and_keeps_the_rest(client: FlaskClient) -> None:
     response = send(client, "/", "project", name="", unit="mm", graduation="1 mm")
     assert response.status_code == 400
-    assert '<option selected value="mm">' in response.text
+    assert '<option value="mm" selected>' in response.text
     assert 'aria-invalid="true"' in response.text
     assert client.get("/projects.json", headers=OWN).json == {"projects": []}
 

@@ -1,8 +1,10 @@
 """A list field: one entry a line, `name: text`."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
-from webapp.core.reading import ReadingError
+from webapp.core.reading import ReadingError, read
+from webapp.core.setting import Setting
 from webapp.core.text import fold_name, trim
 
 MOST_LINES = 200
@@ -16,6 +18,19 @@ class Line:
     name: str
     text: str
     start: int
+
+
+def read_places(field: str, setting: Setting, sign: str = "positive") -> list[tuple[str, Fraction]]:
+    """Read a length on each line, as pairs of name and length."""
+    return [(line.name, read_line(field, line, setting, sign)) for line in read_lines(field)]
+
+
+def read_line(field: str, line: Line, setting: Setting, sign: str) -> Fraction:
+    """Read the length of one line; an error has its place in the whole field."""
+    try:
+        return read(line.text, setting, sign)
+    except ReadingError as error:
+        raise ReadingError(field, line.start + error.position, f"{line.name}: {error.reason}") from None
 
 
 def read_lines(field: str) -> list[Line]:

@@ -20,7 +20,14 @@ class InputErrors(ValueError):  # noqa: N818 - it carries the errors of several 
 
 @dataclass(frozen=True)
 class Field:
-    """One input: `kind` is length, widths, count or choice; `sign` is positive, zero or any."""
+    """One input.
+
+    `kind` says how it is typed and read: length; widths (several lengths); count; choice (one of `choices`);
+    pair (`A x B`); lines (one `name: length` a line, read as pairs of name and length). `sign` is positive,
+    zero or any. `read` takes the text and the setting where a field is read in a way of its own, and raises
+    ReadingError; the words it takes beside lengths stand in `choices`. `shop` marks what belongs to the
+    maker's shop, as a machine's least length: a project remembers it.
+    """
 
     name: str
     label: str
@@ -30,6 +37,8 @@ class Field:
     choices: tuple[tuple[str, str], ...] = ()  # value and label
     help: str = ""
     sign: str = "positive"
+    read: Callable[[str, Setting], Any] | None = None
+    shop: bool = False
 
 
 @dataclass(frozen=True)

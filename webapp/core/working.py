@@ -5,6 +5,8 @@ from typing import Any
 
 from webapp.core.reading import ReadingError, read, read_count, read_list
 from webapp.core.reading import sentence as placed
+from webapp.core.reading_lines import read_places
+from webapp.core.reading_pairs import read_pair
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting, SettingError, one_of, setting
 from webapp.core.sheet import sheet
@@ -71,6 +73,12 @@ def default(field: Field, how: Setting) -> str:
 
 def value(field: Field, text: str, how: Setting) -> Any:
     """Return the value of one field; raise ReadingError or ChoiceError."""
+    if field.read is not None:
+        return field.read(text, how)
+    if field.kind == "lines":
+        return read_places(text, how, field.sign)
+    if field.kind == "pair":
+        return read_pair(text, how, field.sign)
     if field.kind == "widths":
         return read_list(text, how, field.sign)
     if field.kind == "count":

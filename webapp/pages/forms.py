@@ -65,8 +65,8 @@ class SettingsForm(KeepingForm):
 class ReadingForm(KeepingForm):
     """Keep a reading at a place."""
 
-    place = StringField("Place", render_kw={"list": "places", "autocomplete": "off"})
-    reading = StringField("Reading", render_kw={"data-kind": "length", "autocomplete": "off"})
+    place = StringField("Place", render_kw={"list": "places"})
+    reading = StringField("Reading", render_kw={"data-kind": "length"})
     note = StringField("Note")
 
 
@@ -130,4 +130,4 @@ def tool_form(tool: Tool) -> type[FlaskForm]:
 def _input(field: Field) -> Any:
     if field.kind == "choice":
         return choice(field.label, field.choices)
-    return StringField(field.label, render_kw={"data-kind": field.kind, "autocomplete": "off"})
+    return StringField(field.label, render_kw={"data-kind": field.kind})

@@ -1,9 +1,11 @@
 """A screen twice from one template: live, with data and forms that post; and as a shell, with neither."""
 
+from functools import cache
 from types import SimpleNamespace
 from typing import Any
 
 from flask import Response, make_response, render_template
+from markupsafe import Markup
 
 from webapp.core.tool import Tool
 from webapp.pages.forms import KEEPING, BringForm, KeepingForm, tool_form
@@ -26,9 +28,15 @@ def shell(screen: str, kinds: tuple[str, ...], tool: Tool | None = None) -> Resp
     return page(screen, 200, view=None, live=False, forms=SimpleNamespace(**forms), **context)
 
 
+@cache
+def pad() -> Markup:
+    """Return the pad's keys, which are the same on every page."""
+    return Markup(render_template("pad.html"))  # noqa: S704 - the template has escaped what it shows
+
+
 def page(screen: str, status: int, **context: Any) -> Response:
     """Render a screen's template."""
-    return make_response(render_template(f"{screen}.html", screen=screen, **context), status)
+    return make_response(render_template(f"{screen}.html", screen=screen, pad=pad, **context), status)
 
 
 def tool_context(tool: Tool, typed: dict[str, str]) -> dict[str, Any]:
