@@ -18,6 +18,7 @@ export class Exception extends Error {
   /** @param {...Any} args */
   constructor(...args) {
     super();
+    Exception.prototype.__init__.apply(this, args); // as Python's __new__ does, before an __init__ that may not pass them on
     this.__init__(...args);
   }
   /** @param {...Any} args */
@@ -253,11 +254,11 @@ export function slice(x, from = null, to = null) {
   const part = row.slice(first, last);
   return isText(x) && isArray(part) ? part.join("") : part;
 }
-/** The row x, when it has as many as the targets. @param {Any} x @param {number} count @returns {Any[]} */
-export function unpack(x, count) {
-  const row = isArray(x) ? x : [...iter(x)];
+/** The row x, when it has as many as the targets; a target that is a tuple has a shape of its own. @param {Any} x @param {Any} shape @returns {Any[]} */
+export function unpack(x, shape) {
+  const row = isArray(x) ? x : [...iter(x)], count = isArray(shape) ? shape.length : shape;
   if (row.length !== count) throw new ValueError(`${count} values wanted, not ${row.length}`);
-  return row;
+  return isArray(shape) ? Array.from(row, (part, i) => shape[i] ? unpack(part, shape[i]) : part) : row;
 }
 /** @param {...Any} values @returns {Any} */
 export const tup = (...values) => Tuple.of(...values);
@@ -380,7 +381,7 @@ const fits = (s, ends, way) => (isTuple(ends) ? ends : [ends]).some((/** @type {
 /** @type {Record<string, (...args: Any[]) => Any>} */
 const TEXT = {
   join: (s, rows) => list(rows).map((row) => isText(row) ? row : refuse("text wanted", row)).join(s),
-  split: (s, by) => s.split(some(by)),
+  split: (s, by) => { if (by === "") throw new ValueError("empty separator"); return s.split(some(by)); },
   startswith: (s, ends) => fits(s, ends, "startsWith"),
   endswith: (s, ends) => fits(s, ends, "endsWith"),
   replace: (s, old, text) => s.split(some(old)).join(isText(text) ? text : refuse("text wanted", text)),
@@ -406,7 +407,7 @@ const LIST = {
 };
 /** @type {Record<string, (...args: Any[]) => Any>} */
 const DICT = {
-  get: (x, key, none = null) => x.get(toKey(key)) ?? none,
+  get: (x, key, none = null) => { const found = x.get(toKey(key)); return found === undefined ? none : found; },
   items: (x) => Array.from(x, (pair) => Tuple.from(pair)),
   keys: (x) => [...x.keys()],
   values: (x) => [...x.values()],

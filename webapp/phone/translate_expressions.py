@@ -92,7 +92,8 @@ class Expressions(Calls):
     def operand(self, node: ast.expr) -> str:
         """Translate a condition that is a part of a greater one."""
         text = self.condition(node)
-        return f"({text})" if isinstance(node, ast.BoolOp | ast.Compare) and not text.startswith("$.") else text
+        bare = isinstance(node, ast.Compare) and len(node.ops) == 1 and "===" not in text and "!==" not in text
+        return f"({text})" if isinstance(node, ast.BoolOp | ast.Compare) and not bare else text
 
     def on_boolop(self, node: ast.BoolOp) -> str:
         """Translate `and` or `or` that gives one of its values."""

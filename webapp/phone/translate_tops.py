@@ -20,7 +20,15 @@ class Tops(Statements):
         self.out.add(f'/* webapp/core/{self.module.file}, line for line. {note} */ import * as $ from "../python.js";')
         for node in self.module.tree.body:
             self.top(node)
+        own = [*self.module.functions, *self.module.classes, *sorted(self.module.constants)]
+        renamed = [f"{js_name(name)} as {name}" for name in own if js_name(name) != name]
+        if renamed:
+            self.out.add(f"export {{ {', '.join(renamed)} }};")
         return self.out.text()
+
+    def export(self, name: str) -> str:
+        """Give what stands before a definition; one that JavaScript forces to another name is exported at the end."""
+        return "export " if js_name(name) == name else ""
 
     def top(self, node: ast.stmt) -> None:
         """Translate one statement at the top of the module."""
@@ -63,8 +71,8 @@ class Tops(Statements):
             self.refuse(node, f"{alias.name}, which {module.file} does not define", "a name that it defines")
         if alias.name in module.types:
             return ""
-        original, name = js_name(alias.name), js_name(alias.asname or alias.name)
-        return original if original == name else f"{original} as {name}"
+        name = js_name(alias.asname or alias.name)
+        return name if name == alias.name else f"{alias.name} as {name}"
 
     def top_constant(self, node: ast.Assign | ast.AnnAssign) -> None:
         """Translate a constant."""
@@ -72,7 +80,7 @@ class Tops(Statements):
         if len(targets) > 1 or not isinstance(targets[0], ast.Name) or node.value is None:
             self.refuse(node, "this at the top of a module", "NAME = value")
         self.check_name(node, targets[0].id)
-        self.put(node, f"export const {js_name(targets[0].id)} = {self.expression(node.value)};")
+        self.put(node, f"{self.export(targets[0].id)}const {js_name(targets[0].id)} = {self.expression(node.value)};")
 
     def top_function(self, node: ast.FunctionDef) -> None:
         """Translate a function."""
@@ -80,7 +88,7 @@ class Tops(Statements):
             self.refuse(node, "a decorator on a function", "a plain function")
         self.check_name(node, node.name)
         parameters = self.parameters(node)
-        self.function(node, f"export function {js_name(node.name)}({parameters}) {{")
+        self.function(node, f"{self.export(node.name)}function {js_name(node.name)}({parameters}) {{")
 
     def parameters(self, node: ast.FunctionDef, *, method: bool = False) -> str:
         """Translate parameters; what a default costs to make is made once, before the function."""
@@ -143,7 +151,7 @@ class Tops(Statements):
         for item in node.body:
             if isinstance(item, ast.AnnAssign) and item.value is not None:
                 self.refuse(item, "a class attribute with a value", "a constant of the module")
-        self.put(node, f"export class {js_name(node.name)} extends {known.text} {{")
+        self.put(node, f"{self.export(node.name)}class {js_name(node.name)} extends {known.text} {{")
 
     def dataclass(self, node: ast.ClassDef) -> None:
         """Translate the head of a frozen dataclass."""
@@ -158,7 +166,7 @@ class Tops(Statements):
             value = f" = {self.default(item, item.value)}" if item.value else ""
             parts.append(js_name(name) + value)
         sets = "".join(f" this.{name} = {js_name(name)};" for name in names)
-        self.put(node, f"export class {js_name(node.name)} extends $.Value {{")
+        self.put(node, f"{self.export(node.name)}class {js_name(node.name)} extends $.Value {{")
         self.out.add(f"constructor({', '.join(parts)}) {{ super();{sets} Object.freeze(this); }}")
 
     def check_field(self, node: ast.stmt, name: str) -> None:

@@ -130,6 +130,8 @@ class Walks(Names):
 
 def shape(node: ast.expr) -> str:
     """Give how many values a tuple of targets takes, or the shapes of its parts where one is a tuple too."""
+    if isinstance(node, ast.Name):
+        return "0"
     parts = node.elts if isinstance(node, ast.Tuple | ast.List) else []
     if all(isinstance(part, ast.Name) for part in parts):
         return str(len(parts))
