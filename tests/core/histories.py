@@ -31,7 +31,7 @@ class History:
             "project": self.id,
             "kind": kind,
             "body": body,
-            "made_at": f"2026-11-25T10:17:{place % 60:02}.{place:03}Z",
+            "made_at": f"2026-11-25T10:17:{place % 60:02}.{place % 1000:03}Z",
             "by": "a phone",
             "replaces": list(replaces),
         }

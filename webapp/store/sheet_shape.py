@@ -20,7 +20,20 @@ def _length(value: Any) -> bool:
 
 
 def _value(value: Any) -> bool:
-    return _length(value) or _text(value) or (isinstance(value, int) and not isinstance(value, bool))
+    return _length(value) or _text(value) or _whole(value)
+
+
+def _whole(value: Any) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool)
+
+
+def _stretch(value: Any) -> bool:
+    """Say whether a value is a LENGTH that something can be drawn along."""
+    return _length(value) and not value["inches"].startswith("-") and value["inches"] != "0"
+
+
+def _maybe(fits: Fits) -> Fits:
+    return lambda value: value is None or fits(value)
 
 
 def _texts(value: Any) -> bool:
@@ -38,7 +51,7 @@ def _each(fits: Fits) -> Fits:
 
 FIGURE = _object(key=_text, label=_text, value=_value)
 SPAN = _object(**{"from": _length, "to": _length, "label": _text, "kind": _text})
-STRIP = _object(label=_text, length=_length, spans=_each(SPAN), ticks=_each(_object(at=_length, label=_text)))
+STRIP = _object(label=_text, length=_stretch, spans=_each(SPAN), ticks=_each(_object(at=_length, label=_text)))
 NEEDED: dict[str, Fits] = {
     "tool": _text,
     "inputs": _texts,
@@ -49,7 +62,7 @@ NEEDED: dict[str, Fits] = {
 LISTS: dict[str, Fits] = {
     "figures": _each(FIGURE),
     "marks": _each(_object(key=_text, label=_text, at=_length)),
-    "steps": _each(_object(key=_text, label=_text)),
+    "steps": _each(_object(key=_text, label=_text, value=_maybe(_value))),
     "strips": _each(STRIP),
     "plans": _each(_object(label=_text)),
     "sums": _each(_text),
@@ -60,7 +73,7 @@ LISTS: dict[str, Fits] = {
 
 def sheet_error(sheet: Any) -> str:
     """Return what is wrong with a sheet's shape, or nothing."""
-    if not isinstance(sheet, dict) or sheet.get("format") != 1:
+    if not isinstance(sheet, dict) or not _whole(sheet.get("format")) or sheet["format"] != 1:
         return "it is no sheet of format 1."
     wrong = [key for key, fits in NEEDED.items() if not fits(sheet.get(key))]
     wrong += [key for key, fits in LISTS.items() if key in sheet and not fits(sheet[key])]
