@@ -1,7 +1,6 @@
 /** What is not sent: the list of what the server refused, and the way out for all of it as files. */
 
 import { draw } from "./draw.js";
-import { PARTS } from "./made.js";
 import { unsent } from "./local.js";
 
 /** @typedef {import("./local.js").Unsent} Unsent */
@@ -11,7 +10,7 @@ const FORMAT = 1; // of a project file, as webapp/store/project_file.py reads it
 document.addEventListener("unsent", (event) => {
   const place = document.getElementById("refused");
   const all = /** @type {Unsent[]} */ (/** @type {CustomEvent} */ (event).detail);
-  if (place && "refused" in PARTS) draw(place, "refused", refusedView(all.filter((each) => each.why)));
+  if (place) draw(place, "refused", refusedView(all.filter((each) => each.why)));
 });
 
 /** @param {Unsent[]} refused @returns {Map<string, any>} */

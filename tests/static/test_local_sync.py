@@ -170,7 +170,7 @@ def test_only_what_is_echoed_leaves_the_outbox(page, serving):
     state(page, WAITING)
     kept(page, "Post", "2 1/4")
     state(page, "cannot reach the server, 2 waiting")
-    kept, left = [each["id"] for each in outbox(page)]
+    first, left = [each["id"] for each in outbox(page)]
     page.context.unroute("**/sync")
     asked = []
 
@@ -181,7 +181,7 @@ def test_only_what_is_echoed_leaves_the_outbox(page, serving):
     page.context.route("**/sync", count)
     state(page, WAITING)
     assert [each["id"] for each in outbox(page)] == [left]
-    assert asked[0] == [kept, left]
+    assert asked[0] == [first, left]
 
 
 @pytest.mark.parametrize("status", [400, 409, 413])
