@@ -11,7 +11,6 @@
 
 import importlib
 import json
-import shutil
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import fields, is_dataclass
@@ -22,21 +21,15 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, Error, Page, Playwright, Route, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, Route, sync_playwright
 
+from tests.browser import executable, flags
 from webapp.phone.translate import translate
 
 ROOT = Path(__file__).parent.parent
 CORE = ROOT / "webapp" / "core"
 ORIGIN = "https://bench.test"
 SAFE = 2**53 - 1
-FLAGS = [
-    "--no-sandbox",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--no-first-run",
-]
 Call = tuple[str, str, Sequence[Any]]
 
 
@@ -194,10 +187,7 @@ class Engine:
 
 def launched(playwright: Playwright) -> Browser:
     """Start Playwright's own Chromium, or the system's where there is none."""
-    try:
-        return playwright.chromium.launch(args=FLAGS)
-    except Error:
-        return playwright.chromium.launch(args=FLAGS, executable_path=shutil.which("chromium"))
+    return playwright.chromium.launch(args=flags(), executable_path=executable(playwright.chromium))
 
 
 @pytest.fixture(scope="session")
