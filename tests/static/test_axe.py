@@ -1,0 +1,53 @@
+"""axe finds nothing on any kept screen, in any theme, with enhanced contrast and target size asked for."""
+
+from importlib.resources import files
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.serving import Serving
+from tests.static.test_screens_same import addresses
+
+pytestmark = pytest.mark.browser
+
+AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
+RULES = {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}}
+SCHEMES = ("light", "dark", "sun")
+
+
+def found(page: Page) -> list[str]:
+    """Run axe in the page and return what it finds, with the element."""
+    page.evaluate(AXE)
+    results: dict[str, Any] = page.evaluate("rules => axe.run({rules})".replace("{rules}", "document, {rules}"), RULES)
+    return [f"{v['id']}: {node['html'][:120]}" for v in results["violations"] for node in v["nodes"]]
+
+
+@pytest.mark.parametrize("theme", SCHEMES)
+def test_axe_finds_nothing(browser: Browser, demo_serving: Serving, theme: str) -> None:
+    context = browser.new_context(viewport={"width": 360, "height": 740}, reduced_motion="reduce")
+    page = context.new_page()
+    page.goto(demo_serving.address)
+    page.evaluate("theme => localStorage.setItem('shoulderline-theme', theme)", theme)
+    wrong: dict[str, list[str]] = {}
+    for address in [each for some in addresses(demo_serving).values() for each in some]:
+        page.goto(demo_serving.address + address)
+        expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
+        if seen := found(page):
+            wrong[address] = seen
+    context.close()
+    assert wrong == {}
+
+
+def test_axe_finds_nothing_while_typing(page: Page, demo_serving: Serving) -> None:
+    page.goto(f"{demo_serving.address}/work/spacing")
+    expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
+    page.locator("#span").click()
+    expect(page.locator("#pad")).to_be_visible()
+    assert found(page) == []
+
+
+def test_axe_would_find_something(page: Page, demo_serving: Serving) -> None:
+    page.goto(demo_serving.address)
+    page.evaluate("document.querySelector('h1').insertAdjacentHTML('afterend', '<img src=\"data:,\"><button></button>')")
+    assert {each.split(":")[0] for each in found(page)} >= {"image-alt", "button-name"}
