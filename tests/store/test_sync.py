@@ -28,7 +28,7 @@ class Phone:
 
     def exchange(self, store: Store) -> int:
         """Exchange until there is no more; return how often was asked."""
-        for turn in range(1, 100):
+        for turn in range(1, 1000):
             asked = {"protocol": 1, "epoch": self.epoch, "cursor": self.cursor, "entries": self.outbox[:200]}
             answer = store.sync(asked)
             done = {*answer["kept"], *(r["id"] for r in answer["refused"])}
@@ -165,6 +165,38 @@ def test_junk_gets_a_plain_refusal_or_an_answer(store, key, junk):
 def test_a_request_must_be_whole(store, key):
     with pytest.raises(Unreadable):
         store.sync({name: part for name, part in ASKED.items() if name != key})
+
+
+@pytest.mark.parametrize("body", [None, [], "x", 3, True])
+def test_a_request_is_an_object(store, body):
+    with pytest.raises(Unreadable):
+        store.sync(body)
+
+
+values = st.recursive(
+    st.sampled_from([*JUNK, 2**53, 10**15, "58 3/8", "in", "1/0", "x" * 50_000, "\x00", "é"]),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=3), inner, max_size=3),
+    max_leaves=6,
+)
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=300, deadline=None)
+@given(st.data())
+def test_entries_spoilt_anywhere_are_kept_or_refused_and_never_raise(store, data):
+    project = entry(store, "project", name="Bed")
+    made = [entry(store, "sheet", **SPACING), entry(store, "project", name="Bed")]
+    spoilt = spoil(data, data.draw(st.sampled_from(made)))
+    answer = store.sync({**ASKED, "cursor": 2**40, "epoch": store.epoch(), "entries": [spoilt, project]})
+    assert project["id"] in answer["kept"]
+    assert len(answer["kept"]) + len(answer["refused"]) == 2
+
+
+def spoil(data: st.DataObject, value: Any) -> Any:
+    """Put anything at all in the place of a part of a value."""
+    if isinstance(value, dict) and value and data.draw(st.booleans()):
+        key = data.draw(st.sampled_from(list(value)))
+        return {**value, key: spoil(data, value[key])}
+    return data.draw(values)
 
 
 def test_nothing_is_kept_of_a_request_that_is_refused(store):

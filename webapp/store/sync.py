@@ -57,8 +57,10 @@ def _sheets(out: list[Entry]) -> list[str]:
     return [entry["id"] for entry in out if entry["kind"] == "sheet"]
 
 
-def _asked(body: dict[str, Any]) -> list[Any]:
+def _asked(body: Any) -> list[Any]:
     """Return the entries of a request that is sound in all its other parts."""
+    if not isinstance(body, dict):
+        raise Unreadable("The body must be a JSON object.")
     protocol, epoch, cursor, batch = (body.get(key) for key in ("protocol", "epoch", "cursor", "entries"))
     if not _whole(protocol) or protocol not in PROTOCOLS:
         raise Unreadable("This server speaks protocol 1; load the page anew to bring the phone up to it.")
