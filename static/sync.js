@@ -47,9 +47,11 @@ async function all(heard) {
       restarted = true;
       await restart(answer.epoch);
     } else {
-      await settle(only(answer, batch));
-      if (!answer.more && waiting.length === batch.length) return "through";
-      if (!moved(answer, cursor)) return "away";
+      const own = only(answer, batch);
+      await settle(own);
+      const echoed = own.kept.length + own.refused.length;
+      if (!answer.more && waiting.length === echoed) return "through";
+      if (!echoed && answer.cursor <= cursor) return "away"; // nothing moves: it would be asked for ever
     }
   }
 }
@@ -80,11 +82,6 @@ function only(answer, batch) {
     kept: answer.kept.filter((id) => sent.has(id)),
     refused: answer.refused.filter(({ id }) => sent.has(id)),
   };
-}
-
-/** Whether an answer brought anything on: one that does not would be asked for ever. @param {Answer} answer @param {number} cursor */
-function moved(answer, cursor) {
-  return answer.kept.length + answer.refused.length > 0 || answer.cursor > cursor;
 }
 
 /** @param {object} question @returns {Promise<Reply>} */
