@@ -53,14 +53,16 @@ function label(key, words, on) {
 
 /** The 64ths are too many for one pane: a second press shows the upper half. @param {HTMLElement} key @param {boolean} on */
 function label_parts(key, on) {
-  const words = { 32: "32nds", 64: pane === "64" ? "33 up" : "64ths" }[key.dataset.of ?? ""];
-  label(key, words ?? `${key.dataset.of}ths`, on);
+  const { of = "" } = key.dataset;
+  const words = of === "64" ? { 64: "33 up", upper: "digits" }[pane] : undefined;
+  label(key, words ?? (of === "32" ? "32nds" : `${of}ths`), on);
 }
 
 /** @param {Input} input @param {string} of */
 function turn(input, of) {
-  const shown = pane === "64" && of === "64" ? "upper" : of;
-  show(input, shown === pane ? "digits" : shown);
+  const after = pane === "64" && of === "64" ? "upper" : "digits";
+  const on = pane === of || (pane === "upper" && of === "64");
+  show(input, on ? after : of);
 }
 
 // Opening, closing, and the way on.
