@@ -149,6 +149,14 @@ def test_what_was_withdrawn_stands_again_when_it_is_picked(history):
     assert (head["entry"], head["withdrawn"], head["tips"]) == (reading, False, [pick])
 
 
+def test_what_one_phone_picked_while_another_withdrew_it_stands_and_the_next_word_settles_both(history):
+    one, other = history.reading("rail"), history.reading("rail")
+    withdrawal = history.withdrawal(one)
+    pick = history.pick(one, [one, other])
+    [head] = place(history)["heads"]
+    assert (head["entry"], head["withdrawn"], head["why"], head["tips"]) == (one, False, "", [pick, withdrawal])
+
+
 def test_a_reading_made_while_another_phone_withdrew_the_same_one_stands(history):
     first = history.reading("rail")
     history.withdrawal(first)
