@@ -116,7 +116,9 @@ def test_each_address_has_its_shell_or_none(app, address):
 
 def test_no_other_page_of_the_url_map_is_taken_for_a_kept_one(app):
     kept_endpoints = {page.endpoint for page in kept_pages(app)}
-    others = [rule for rule in app.url_map.iter_rules() if rule.endpoint not in kept_endpoints and "GET" in rule.methods]
+    others = [
+        rule for rule in app.url_map.iter_rules() if rule.endpoint not in kept_endpoints and "GET" in rule.methods
+    ]
     assert len(others) > 5
     for rule in others:
         address = re.sub(r"<[^>]+>", ID, rule.rule)

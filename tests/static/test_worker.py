@@ -1,0 +1,282 @@
+"""The worker: a version is kept whole or not at all, answers without a server, and gives way when asked to."""
+
+import logging
+import re
+import shutil
+import threading
+from collections.abc import Iterator
+from contextlib import suppress
+
+import pytest
+from flask import redirect, request
+from playwright.sync_api import Error, Page, expect
+from werkzeug.serving import make_server
+
+from webapp.app import create_app
+from webapp.demo import fill
+from webapp.folders import STATIC
+from webapp.phone import build as building
+from webapp.phone.build import PLACE, start
+
+pytestmark = pytest.mark.browser
+
+PROJECT = "/projects/019abc00-5a5b-7000-8000-000000000001"
+
+
+class Bench:
+    """A server in this process, so that a test can give it another version, or break one file of it."""
+
+    def __init__(self, folder):
+        self.app = create_app(folder)
+        fill(self.app.extensions["shoulderline"])
+        self.app.after_request(lambda answer: self.spoilt.get(request.path, lambda sound: sound)(answer))
+        self.spoilt = {}
+        self.server, self.thread = None, None
+        self.port = 0
+        self.start()
+
+    @property
+    def address(self):
+        return f"http://127.0.0.1:{self.port}"
+
+    @property
+    def build(self):
+        return self.app.extensions[PLACE]
+
+    def start(self):
+        self.server = make_server("127.0.0.1", self.port, self.app, threaded=True)
+        self.port = self.server.server_port
+        self.thread = threading.Thread(target=self.server.serve_forever)
+        self.thread.start()
+
+    def stop(self):
+        self.server.shutdown()
+        self.thread.join()
+        self.server.server_close()
+
+    def edit(self, monkeypatch, folder, name, text):
+        """Put another version in place, with one file edited."""
+        shutil.copytree(STATIC, folder)
+        with (folder / name).open("a") as file:
+            file.write(text)
+        monkeypatch.setattr(building, "STATIC", folder)
+        start(self.app)
+
+
+@pytest.fixture
+def bench(tmp_path, caplog) -> Iterator[Bench]:
+    caplog.set_level(logging.WARNING, "werkzeug")
+    made = Bench(tmp_path / "data")
+    yield made
+    made.stop()
+    made.app.extensions["shoulderline"].close()
+
+
+def offline(page: Page, address: str) -> Page:
+    """Open an address and wait until this phone can do without the server."""
+    page.goto(address)
+    expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)
+    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    return page
+
+
+def caches(page: Page) -> dict[str, list[str]]:
+    return page.evaluate("""async () => {
+        const found = {};
+        for (const name of await caches.keys()) {
+            const requests = await (await caches.open(name)).keys();
+            found[name] = requests.map((request) => new URL(request.url).pathname);
+        }
+        return found;
+    }""")
+
+
+def test_all_files_of_a_version_are_kept_and_nothing_else(page, bench):
+    offline(page, f"{bench.address}{PROJECT}")
+    page.goto(f"{bench.address}/work/spacing?span=58&slat=2&count=9")
+    page.goto(f"{bench.address}{PROJECT}.json")
+    page.goto(bench.address)
+    kept = caches(page)
+    assert list(kept) == [f"shoulderline-{bench.build.stamp}"]
+    assert sorted(*kept.values()) == sorted(bench.build.files)
+
+
+def test_every_kept_page_opens_without_a_server(page, bench):
+    offline(page, bench.address)
+    project = bench.app.test_client().get(f"{PROJECT}.json", headers={"Sec-Fetch-Site": "none"}).json
+    reading = project["places"][0]["heads"][0]["entry"]
+    sheet = project["sheets"][0]["heads"][0]["entry"]
+    bench.stop()
+    headings = {
+        "/": "Shoulderline",
+        PROJECT: project["name"],
+        f"{PROJECT}/readings/{reading}": project["places"][0]["place"],
+        f"{PROJECT}/sheets/{sheet}": project["sheets"][0]["heads"][0]["called"],
+        "/work/spacing": "Slats and gaps",
+        f"/work/spacing?span=58+3%2F8&slat=2+3%2F4&count=9&project={PROJECT[10:]}": "Slats and gaps",
+    }
+    for address, heading in headings.items():
+        page.goto(f"{bench.address}{address}")
+        expect(page.locator("h1")).to_have_text(heading)
+        expect(page.locator("#state")).to_have_text("cannot reach the server, nothing waiting")
+    bench.start()
+
+
+def test_what_is_not_kept_belongs_to_the_network(page, bench):
+    offline(page, bench.address)
+    assert page.goto(f"{bench.address}{PROJECT}.json").json()["name"]
+    assert page.goto(f"{bench.address}/nothing").status == 404
+    bench.stop()
+    for address in [f"{PROJECT}.json", "/nothing", "/projects.json"]:
+        with pytest.raises(Error, match="ERR_CONNECTION_REFUSED"):
+            page.goto(f"{bench.address}{address}")
+    bench.start()
+
+
+def test_a_kept_page_is_its_shell_with_a_signal_as_well(page, bench):
+    offline(page, bench.address)
+    page.goto(f"{bench.address}{PROJECT}")
+    expect(page.locator("h1")).to_be_visible()
+    assert "csrf_token" not in page.content()
+    assert page.locator("form[action]").count() == page.locator("#fields[action]").count()
+
+
+def other_stamp(answer):
+    answer.headers["Shoulderline-Stamp"] = "0000000000000000"
+    return answer
+
+
+def sent_elsewhere(answer):
+    return redirect("/shell/home") if request.path != "/shell/home" else answer
+
+
+def status(code):
+    def changed(answer):
+        answer.status_code = code
+        return answer
+
+    return changed
+
+
+FAULTS = {
+    "other stamp": other_stamp,
+    "elsewhere": sent_elsewhere,
+    "404": status(404),
+    "500": status(500),
+    "401": status(401),
+}
+
+
+@pytest.mark.parametrize("fault", FAULTS.values(), ids=FAULTS)
+def test_a_version_with_one_bad_file_leaves_the_old_one_at_work(page, bench, monkeypatch, tmp_path, fault):
+    offline(page, bench.address)
+    old = bench.build
+    bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
+    bench.spoilt[f"/static/{bench.build.stamp}/core/fold.js"] = fault
+    page.goto(bench.address)
+    states = installed(page)
+    assert "redundant" in states
+    assert "installed" not in states
+    assert list(caches(page)) == [f"shoulderline-{old.stamp}"]
+    expect(page.locator("#update")).to_be_hidden()
+    bench.stop()
+    page.goto(bench.address)
+    expect(page.locator("h1")).to_have_text("Shoulderline")
+    assert old.stamp in page.content()
+    bench.start()
+
+
+def installed(page: Page) -> list[str]:
+    """Ask for a new version and give the states it went through."""
+    return page.evaluate("""async () => {
+        const registration = await navigator.serviceWorker.ready;
+        const states = [];
+        const settled = new Promise((resolve) => registration.addEventListener("updatefound", () => {
+            const fresh = registration.installing;
+            states.push(fresh.state);
+            fresh.addEventListener("statechange", () => {
+                states.push(fresh.state);
+                if (["installed", "redundant"].includes(fresh.state)) resolve();
+            });
+        }));
+        await registration.update().catch(() => {});
+        await Promise.race([settled, new Promise((late) => setTimeout(late, 5000))]);
+        return states;
+    }""")
+
+
+def test_a_new_version_waits_and_a_plain_reload_keeps_the_old_one(page, bench, monkeypatch, tmp_path):
+    offline(page, bench.address)
+    old = bench.build.stamp
+    bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
+    assert "installed" in installed(page)
+    expect(page.locator("#update")).to_be_visible()
+    page.reload()
+    expect(page.locator("#update")).to_be_visible()
+    assert old in page.content()
+    assert sorted(caches(page)) == sorted([f"shoulderline-{old}", f"shoulderline-{bench.build.stamp}"])
+
+
+def test_the_button_takes_the_new_version_over_and_the_old_one_goes(page, bench, monkeypatch, tmp_path):
+    offline(page, bench.address)
+    bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
+    installed(page)
+    with page.expect_navigation():
+        page.locator("#update").click()
+    expect(page.locator(f'link[href="/static/{bench.build.stamp}/style.css"]')).to_be_attached()
+    expect(page.locator("#update")).to_be_hidden()
+    expect(page.locator("html[data-offline]")).to_be_attached()
+    assert list(caches(page)) == [f"shoulderline-{bench.build.stamp}"]
+
+
+def test_a_new_version_takes_over_by_itself_at_the_next_cold_start(phone, page, bench, monkeypatch, tmp_path):
+    offline(page, bench.address)
+    bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
+    installed(page)
+    page.goto("about:blank")
+    page.close()
+    again = phone.new_page()
+    stamp = re.compile(f"/static/{bench.build.stamp}/")
+    for _ in range(20):  # the browser lets the old version go in its own time
+        again.goto(bench.address)
+        if stamp.search(again.content()):
+            break
+        again.goto("about:blank")
+        again.wait_for_timeout(250)
+    expect(again.locator("h1")).to_be_visible()
+    assert stamp.search(again.content())
+
+
+def test_two_versions_never_mix(page, bench, monkeypatch, tmp_path):
+    """An open page of the old version keeps working, and asks for none of the new one's files."""
+    offline(page, f"{bench.address}/work/spacing")
+    old = bench.build.stamp
+    bench.edit(monkeypatch, tmp_path / "static", "parts.js", "\n// new\n")
+    asked = []
+    page.on("request", lambda request: asked.append(request.url))
+    installed(page)
+    page.locator("#span").fill("58 3/8")
+    page.locator("#slat").fill("2 3/4")
+    page.locator("#count").fill("9")
+    expect(page.locator(".hero")).to_contain_text("Gap")
+    files = [url for url in asked if "/static/" in url]
+    assert all(f"/static/{old}/" in url for url in files)
+    assert page.request.get(f"{bench.address}/static/{old}/parts.js").status == 404
+
+
+def test_a_browser_that_cleared_the_cache_is_served_by_the_network(page, bench):
+    offline(page, bench.address)
+    page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
+    page.goto(bench.address)
+    expect(page.locator("h1")).to_have_text("Shoulderline")
+    expect(page.locator("html[data-offline]")).not_to_be_attached()
+
+
+def test_a_shell_without_its_server_says_that_a_project_is_not_here(page, bench):
+    offline(page, bench.address)
+    bench.stop()
+    with suppress(Error):
+        page.goto(f"{bench.address}/projects/01900000-0000-7000-8000-000000000009")
+    expect(page.locator("main")).to_contain_text("not here")
+    expect(page.locator("#reading button.main")).to_be_disabled()
+    bench.start()
