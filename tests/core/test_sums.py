@@ -20,7 +20,12 @@ def test_one_of_a_thing_has_no_s():
 
 @pytest.mark.parametrize(
     ("x", "how", "text"),
-    [(Fraction(43, 24), INCHES, "1 25/32 strong"), (46 * MM, METRIC, "46.0 mm"), (Fraction(0), METRIC, "0.0")],
+    [
+        (Fraction(43, 24), INCHES, "1 25/32 strong"),
+        (46 * MM, METRIC, "46.0 mm"),
+        (Fraction(0), METRIC, "0.0"),
+        (MM / 100, METRIC, "a hair"),
+    ],
 )
 def test_an_amount_has_its_unit_where_its_mark_has_none(x, how, text):
     assert amount(x, how) == text

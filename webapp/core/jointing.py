@@ -3,7 +3,9 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from webapp.core.sums import in_words
+from webapp.core.sentence import sentence
+from webapp.core.setting import Setting
+from webapp.core.sums import amount, in_words
 
 HEAVIEST = Fraction(1, 16)  # of one pass: school rules, as the caution says
 JOINTER = (
@@ -11,6 +13,11 @@ JOINTER = (
     "1/32 in (0.8 mm) for the last (school rules); the knives stand out at most 1/8 in (WAC 296-78-635). "
     "The machine's manual and local rules come first."
 )
+LEAST = (
+    "Nothing shorter than {length} or thinner than {thickness} goes over the jointer without a fixture: your shop's "
+    "own least. No law sets one; makers' manuals say 10 to 12 in long, 3/8 in thick."
+)
+HEAVY = "A bite of {bite} is over 1/16 in (1.5 mm), the heaviest pass that school rules allow."
 
 
 @dataclass(frozen=True)
@@ -38,3 +45,10 @@ def jointing(take: Fraction, bite: Fraction) -> Jointing:
     """Return the passes that take so much off an edge, the light one last."""
     full = take // bite
     return Jointing(full, take - full * bite)
+
+
+def jointer_cautions(bite: Fraction, least_length: Fraction, least_thickness: Fraction, how: Setting) -> list[str]:
+    """Return what is to be minded at the jointer with this bite, in a shop with these leasts."""
+    least = {"length": amount(least_length, how), "thickness": amount(least_thickness, how)}
+    heavy = [sentence(HEAVY, {"bite": amount(bite, how)})] if bite > HEAVIEST else []
+    return [*heavy, JOINTER, sentence(LEAST, least)]

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from webapp.core.mark import mark, mixed
+from webapp.core.mark import HAIR, mark, mixed
 from webapp.core.setting import Setting
 
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -22,7 +22,7 @@ def counted(n: int, one: str) -> str:
 def amount(x: Fraction, how: Setting) -> str:
     """Return a length as it is said in a sentence: its mark, with the unit where the mark has none."""
     text = mark(x, how)
-    return text + " mm" if how.metric and x.numerator != 0 else text
+    return text + " mm" if how.metric and x.numerator != 0 and not text.endswith(HAIR) else text
 
 
 def exactly(x: Fraction, how: Setting) -> str:
