@@ -25,6 +25,7 @@ def test_one_of_a_thing_has_no_s():
         (46 * MM, METRIC, "46.0 mm"),
         (Fraction(0), METRIC, "0.0"),
         (MM / 100, METRIC, "a hair"),
+        (46 * MM - MM / 8, METRIC, "46.0 mm scant"),
     ],
 )
 def test_an_amount_has_its_unit_where_its_mark_has_none(x, how, text):

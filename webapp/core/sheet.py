@@ -50,10 +50,10 @@ def strip(label: str, whole: Length, spans: list[Part], ticks: list[Part]) -> Pa
 
 
 def sheet(head: Part, parts: Part) -> Part:
-    """Return the sheet: head, the common parts in their order, then the tool's own; empty ones left out."""
+    """Return the sheet: head, the common parts in their order, then the tool's own; empty ones left out, but no 0."""
     known = {name: parts[name] for name in ORDER if name in parts}
     own = {name: part for name, part in parts.items() if name not in ORDER}
-    return {"format": 1, **head, **{name: part for name, part in {**known, **own}.items() if part}}
+    return {"format": 1, **head, **{name: part for name, part in {**known, **own}.items() if part or part == 0}}
 
 
 def to_json(value: Any) -> str:

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from webapp.core.mark import HAIR, mark, mixed
+from webapp.core.mark import HAIR, LEAN_WORDS, mark, mixed
 from webapp.core.setting import Setting
 
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -22,7 +22,17 @@ def counted(n: int, one: str) -> str:
 def amount(x: Fraction, how: Setting) -> str:
     """Return a length as it is said in a sentence: its mark, with the unit where the mark has none."""
     text = mark(x, how)
-    return text + " mm" if how.metric and x.numerator != 0 and not text.endswith(HAIR) else text
+    return with_unit(text, "mm") if how.metric and x.numerator != 0 else text
+
+
+def with_unit(text: str, unit: str) -> str:
+    """Return a mark with a unit, its lean last as it is read; a hair has no unit."""
+    if text.endswith(HAIR):
+        return text
+    for lean in LEAN_WORDS:
+        if text.endswith(" " + lean):
+            return f"{text[: -len(lean) - 1]} {unit} {lean}"
+    return f"{text} {unit}"
 
 
 def exactly(x: Fraction, how: Setting) -> str:
