@@ -6,6 +6,7 @@
 import { work_address } from "./core/address.js";
 
 const FOLLOW = 300; // milliseconds: browsers refuse an address that changes too often
+const SPOKEN = new Set(["unit", "graduation"]);
 const HELD = "This is the answer to what stood here before the last change.";
 
 const form = /** @type {HTMLFormElement | null} */ (document.getElementById("fields"));
@@ -35,9 +36,12 @@ function fields() {
   return /** @type {HTMLInputElement[]} */ (all.filter((each) => "name" in each && each.name));
 }
 
-/** What stands in the fields now. @returns {Map<string, string>} */
+/** What stands in the fields now; a choice alone, which always stands at something, says nothing yet. @returns {Map<string, string>} */
 export function typed() {
-  return new Map(fields().filter((field) => field.value).map((field) => [field.name, field.value]));
+  const said = fields().filter((field) => field.value);
+  const begun = said.some((field) => ["text", "textarea"].includes(field.type));
+  const counts = said.filter((field) => begun || field.type === "hidden" || SPOKEN.has(field.name));
+  return new Map(counts.map((field) => [field.name, field.value]));
 }
 
 /**

@@ -297,7 +297,8 @@ def test_one_tab_sends_at_a_time(page, serving, phone):
     second = opened(phone.new_page(), serving.address)
     state(second, SENT)
     second.evaluate("""() => new Promise((held) => {
-        navigator.locks.request("shoulderline-sync", () => new Promise((release) => { window.release = release; held(); }));
+        const holding = new Promise((release) => { window.release = release; });
+        navigator.locks.request("shoulderline-sync", () => { held(); return holding; });
     })""")
     asked = []
     page.on("request", lambda request: asked.append(request.url) if request.url.endswith("/sync") else None)

@@ -29,8 +29,8 @@ class Bench:
     def __init__(self, folder):
         self.app = create_app(folder)
         fill(self.app.extensions["shoulderline"])
-        self.app.after_request(lambda answer: self.spoilt.get(request.path, lambda sound: sound)(answer))
         self.spoilt = {}
+        self.app.after_request(self.spoil)
         self.server, self.thread = None, None
         self.port = 0
         self.start()
@@ -42,6 +42,11 @@ class Bench:
     @property
     def build(self):
         return self.app.extensions[PLACE]
+
+    def spoil(self, answer):
+        """Answer wrongly where the test says so."""
+        fault = self.spoilt.get(request.path)
+        return fault(answer) if fault else answer
 
     def start(self):
         self.server = make_server("127.0.0.1", self.port, self.app, threaded=True)
