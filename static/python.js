@@ -116,6 +116,12 @@ export function mul(a, b) {
   if ((isText(b) || isArray(b)) && isInt(a)) return repeat(b, a);
   return operate("mul", a, b, (x, y) => x * y);
 }
+/** `a *= b`: a list, too, changes in place. @param {Any} a @param {Any} b @returns {Any} */
+export function regrow(a, b) {
+  if (!isArray(a) || isTuple(a)) return mul(a, b);
+  a.splice(0, a.length, ...mul(a, b));
+  return a;
+}
 /** @param {Any} a @param {Any} b @returns {Any} */
 export const div = (a, b) => operate("div", a, b);
 /** @param {Any} b */
@@ -193,7 +199,9 @@ export const ge = (a, b) => le(b, a);
 /** `a in b` @param {Any} a @param {Any} b @returns {boolean} */
 export function has(a, b) {
   if (isText(b)) return isText(a) ? b.includes(a) : refuse("in a text", a);
-  return b instanceof Map ? b.has(toKey(a)) : [...iter(b)].some((x) => eq(a, x));
+  if (b instanceof Map) return b.has(toKey(a));
+  for (const x of iter(b)) if (eq(a, x)) return true;
+  return false;
 }
 /** Whether Python takes x for true. @param {Any} x @returns {boolean} */
 export const t = (x) =>
@@ -259,6 +267,12 @@ export function unpack(x, shape) {
   const row = isArray(x) ? x : [...iter(x)], count = isArray(shape) ? shape.length : shape;
   if (row.length !== count) throw new ValueError(`${count} values wanted, not ${row.length}`);
   return isArray(shape) ? Array.from(row, (part, i) => shape[i] ? unpack(part, shape[i]) : part) : row;
+}
+/** The row x as the last arguments of a call. @param {Any} x @param {number} least @param {number} most */
+export function spread(x, least, most) {
+  const row = list(x);
+  if (row.length < least || row.length > most) throw new TypeError(`${least} to ${most} arguments wanted, not ${row.length}`);
+  return row;
 }
 /** @param {...Any} values @returns {Any} */
 export const tup = (...values) => Tuple.of(...values);

@@ -24,7 +24,7 @@ import pytest
 from playwright.sync_api import Browser, Page, Playwright, Route, sync_playwright
 
 from tests.browser import executable, flags
-from webapp.phone.translate import translate
+from webapp.phone.translate import Refused, translate
 
 ROOT = Path(__file__).parent.parent
 CORE = ROOT / "webapp" / "core"
@@ -33,7 +33,7 @@ SAFE = 2**53 - 1
 Call = tuple[str, str, Sequence[Any]]
 
 
-class Raised(Exception):
+class Raised(Exception):  # noqa: N818 - the word of the outcome
     """A Python error that the translated core raised: its class's name, its text, its attributes."""
 
     def __init__(self, name: str, text: str, has: dict[str, Any]) -> None:
@@ -49,18 +49,22 @@ def plain(value: Any, place: Callable[[Any], str] = lambda found: "") -> Any:
         return value if abs(value) <= SAFE else {"int": str(value)}
     if isinstance(value, Fraction):
         return {"fraction": [str(value.numerator), str(value.denominator)]}
-    if isinstance(value, list):
-        return [plain(item, place) for item in value]
-    if isinstance(value, tuple):
-        return {"tuple": [plain(item, place) for item in value]}
-    if isinstance(value, dict):
-        return {"dict": [[plain(key, place), plain(item, place)] for key, item in value.items()]}
+    if isinstance(value, list | tuple | dict):
+        return plain_row(value, place)
     if isinstance(value, FunctionType):
         return {"function": [place(value), value.__name__]}
     if is_dataclass(value):
         inner = [plain(getattr(value, field.name), place) for field in fields(value)]
         return {"value": [place(type(value)), type(value).__name__, inner]}
     raise TypeError(f"{type(value).__name__} is no value of the core")
+
+
+def plain_row(value: Any, place: Callable[[Any], str]) -> Any:
+    """Write a list, a tuple or a dict."""
+    if isinstance(value, dict):
+        return {"dict": [[plain(key, place), plain(item, place)] for key, item in value.items()]}
+    row = [plain(item, place) for item in value]
+    return {"tuple": row} if isinstance(value, tuple) else row
 
 
 def module_of(found: Any) -> str:
@@ -139,14 +143,17 @@ class Engine:
         if parts == [""]:
             return "<!doctype html><title>The bench</title>", "text/html"
         if len(parts) == 4 and parts[2] == "core":
-            return self._core(parts[1]).get(parts[3].removesuffix(".js")), "text/javascript"
+            return self._module(parts[1], parts[3].removesuffix(".js")), "text/javascript"
         file = ROOT / ("tests" if parts[-1] == "engine.js" else "static") / parts[-1]
         return (file.read_text(encoding="utf-8") if file.exists() else None), "text/javascript"
 
-    def _core(self, name: str) -> dict[str, str]:
-        if name == "engine" and not self.cores[name]:
-            self.cores[name] = translate(CORE)
-        return self.cores.get(name, {})
+    def _module(self, core: str, name: str) -> str | None:
+        try:
+            if core == "engine" and not self.cores[core]:
+                self.cores[core] = translate(CORE)
+        except Refused as refused:  # raised in here, it would leave the page waiting
+            return f"throw new SyntaxError({json.dumps(str(refused))});"
+        return self.cores.get(core, {}).get(name)
 
     def add(self, name: str, modules: dict[str, str]) -> None:
         """Take another translated core, to be asked for by its name."""

@@ -20,6 +20,6 @@ def test_an_error_arrives_with_its_name_and_attributes(engine: Engine) -> None:
 
 
 def test_a_difference_is_noticed(engine: Engine, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("webapp.core.setting.one_of", lambda choices: " or ".join(choices))
+    monkeypatch.setattr("webapp.core.setting.one_of", " or ".join)
     with pytest.raises(AssertionError, match="the phone"):
         engine.check([("setting", "one_of", (["a", "b", "c"],))])

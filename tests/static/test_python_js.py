@@ -5,10 +5,11 @@ from typing import Any
 import pytest
 
 from tests.engine import Engine
-from tests.static.python_cases import EXPRESSIONS, PROGRAMS
-from tests.static.twice import HEAD, agree, twice
+from tests.static.twice import EXPRESSIONS, HEAD, agree, twice
+from tests.static.twice import programs as read_programs
 
 pytestmark = pytest.mark.browser
+PROGRAMS = read_programs()
 Both = tuple[dict[str, Any], dict[str, Any]]
 
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from tests.engine import Call, Engine, plain
+from tests.engine import Call, Engine
 from tests.static.twice import HEAD, agree, module, outcome, written
 from webapp.phone.translate import translate
 
@@ -55,7 +55,8 @@ def looked(text, part):
     return [*out, *ends, text.replace(part, "<>"), len(text), [ord(c) for c in text], part < text, text * 2]
 
 def ordered(rows):
-    return [sorted(rows), sorted(rows, reverse=True), sorted(rows, key=lambda r: r % 3), min(rows), max(rows), sum(rows)]
+    by = [sorted(rows), sorted(rows, reverse=True), sorted(rows, key=lambda r: r % 3)]
+    return [*by, min(rows), max(rows), sum(rows)]
 """
 
 whole = st.one_of(
@@ -71,12 +72,14 @@ value = st.recursive(
     lambda inner: st.one_of(st.lists(inner, max_size=3), st.lists(inner, max_size=3).map(tuple)),
     max_leaves=5,
 )
-bound = st.one_of(st.none(), st.integers(-9, 9), st.just(2**60), st.booleans())
+bound = st.one_of(st.integers(-9, 9), st.just(2**60), st.booleans())
 row = st.one_of(letters, st.lists(whole, max_size=6), st.lists(whole, max_size=6).map(tuple))
 call = st.one_of(
     st.tuples(st.just("arithmetic"), st.tuples(number, number)),
     st.tuples(st.just("compared"), st.tuples(value, value)),
-    st.tuples(st.just("cut"), st.tuples(row, bound.filter(lambda b: b is not None), bound.filter(lambda b: b is not None))),
+    st.tuples(
+        st.just("cut"), st.tuples(row, bound.filter(lambda b: b is not None), bound.filter(lambda b: b is not None))
+    ),
     st.tuples(st.just("looked"), st.tuples(letters, st.text(st.sampled_from("ab/\U0001f600"), min_size=1, max_size=2))),
     st.tuples(st.just("ordered"), st.tuples(st.lists(number, min_size=1, max_size=8))),
 )
@@ -90,7 +93,7 @@ def drawn(engine: Engine, tmp_path_factory: pytest.TempPathFactory) -> Any:
 
 
 @settings(
-    max_examples=60,
+    max_examples=20,
     deadline=None,
     phases=[Phase.explicit, Phase.generate, Phase.shrink],
     suppress_health_check=list(HealthCheck),
@@ -101,7 +104,3 @@ def test_what_is_drawn_comes_out_the_same(drawn: Any, draws: list[tuple[str, tup
     calls: list[Call] = [("drawn", name, arguments) for name, arguments in draws]
     for (_, name, arguments), seen in zip(calls, engine.outcomes(calls, core), strict=True):
         agree(outcome(getattr(here, name), arguments), seen)
-
-
-def test_the_draws_reach_beyond_the_safe_numbers() -> None:
-    assert plain(2**53) == {"int": str(2**53)}

@@ -11,7 +11,15 @@ from typing import Any
 from tests.engine import Call, Engine, outcome
 from webapp.phone.translate import translate
 
+HERE = Path(__file__).parent
 HEAD = "from dataclasses import dataclass\nfrom fractions import Fraction\n\n"
+EXPRESSIONS = (HERE / "python_expressions.txt").read_text(encoding="utf-8").splitlines()
+
+
+def programs() -> dict[str, str]:
+    """Read the programs of the data file, each under its name."""
+    parts = (HERE / "python_programs.txt").read_text(encoding="utf-8").removeprefix("## ").split("\n## ")
+    return dict(part.split("\n", 1) for part in parts)
 
 
 def written(folder: Path, sources: Mapping[str, str]) -> Path:
@@ -24,7 +32,8 @@ def written(folder: Path, sources: Mapping[str, str]) -> Path:
 def module(folder: Path, name: str) -> ModuleType:
     """Run one of the modules in CPython."""
     spec = importlib.util.spec_from_file_location(name, folder / f"{name}.py")
-    assert spec and spec.loader
+    assert spec is not None
+    assert spec.loader is not None
     made = importlib.util.module_from_spec(spec)
     sys.modules[name] = made  # dataclasses look their module up
     try:

@@ -89,13 +89,16 @@ ATTRIBUTES = ("numerator", "denominator", "args")
 # Names that an attribute cannot have, because a JavaScript object has them already.
 TAKEN_ATTRIBUTES = ("constructor", "prototype", "message", "stack", "args", "lift", "toString")
 
+# Words of JavaScript, and names that the translation itself leans on.
 RESERVED = frozenset(
-    "abstract arguments await boolean break byte case catch char class const continue debugger default delete do "
-    "double else enum eval export extends false final finally float for function goto if implements import in "
-    "instanceof int interface let long native new null package private protected public return short static super "
-    "switch synchronized this throw throws transient true try typeof var void volatile while with yield "
-    "undefined NaN Infinity Object Array Map Fraction".split()
-) - {"int", "Fraction"}
+    [
+        "arguments", "await", "break", "case", "catch", "class", "const", "continue", "debugger", "default", "delete",
+        "do", "else", "enum", "eval", "export", "extends", "false", "finally", "for", "function", "if", "implements",
+        "import", "in", "instanceof", "interface", "let", "new", "null", "package", "private", "protected", "public",
+        "return", "static", "super", "switch", "this", "throw", "true", "try", "typeof", "undefined", "var", "void",
+        "while", "with", "yield", "Array", "Map", "Object",
+    ]
+)  # fmt: skip
 
 # What is outside, by its node: what to call it, and what to write.
 OUTSIDE: dict[str, tuple[str, str]] = {

@@ -4,18 +4,19 @@ import ast
 from pathlib import Path
 
 from webapp.phone.declared import read_module
-from webapp.phone.refused import Refused, refuse
-from webapp.phone.translate_tops import Tops, is_docstring
+from webapp.phone.refused import Refused, refused
+from webapp.phone.translate_functions import is_docstring
+from webapp.phone.translate_modules import Modules
 
 __all__ = ["Refused", "translate"]
 
 
 def translate(folder: Path) -> dict[str, str]:
     """Give the JavaScript of each module in a folder, by the module's name; raise Refused at what is outside."""
-    paths = sorted(folder.glob("*.py"))
-    modules = {path.stem: read_module(path) for path in paths if path.stem != "__init__"}
+    paths = [path for path in sorted(folder.glob("*.py")) if path.stem != "__init__"]
+    modules = {path.stem: read_module(path) for path in paths}
     check_package(folder / "__init__.py")
-    return {name: Tops(module, modules).translate() for name, module in modules.items()}
+    return {name: Modules(module, modules).translate() for name, module in modules.items()}
 
 
 def check_package(path: Path) -> None:
@@ -24,4 +25,4 @@ def check_package(path: Path) -> None:
         return
     for node in ast.parse(path.read_text(encoding="utf-8")).body:
         if not is_docstring(node):
-            refuse(path.name, node, "a statement in the package's own file", "it in a module")
+            raise refused(path.name, node, "a statement in the package's own file", "it in a module")

@@ -3,7 +3,7 @@
 import ast
 
 from webapp.phone.subset import BUILTINS, LAZY_METHODS, js_name
-from webapp.phone.translate_names import Names, own_nodes
+from webapp.phone.translate_names import Names
 
 Comprehension = ast.ListComp | ast.GeneratorExp | ast.DictComp
 
@@ -19,6 +19,10 @@ class Walks(Names):
         """Translate an expression of which only the truth is wanted."""
         raise NotImplementedError
 
+    def lazy(self, node: ast.Call) -> str:
+        """Translate a call that gives what can only be walked through."""
+        raise NotImplementedError
+
     def is_lazy(self, node: ast.expr) -> bool:
         """Tell whether an expression gives what can only be walked through."""
         if not isinstance(node, ast.Call):
@@ -28,20 +32,16 @@ class Walks(Names):
         name = node.func.id if isinstance(node.func, ast.Name) else ""
         return name in BUILTINS and BUILTINS[name].lazy and self.is_builtin(name)
 
-    def lazy(self, node: ast.Call) -> str:
-        """Translate a call that gives what can only be walked through."""
-        raise NotImplementedError
-
     def walked(self, node: ast.expr, *, at_once: bool = True) -> str:
-        """Translate what is walked through where it stands, and by nobody else."""
+        """Translate what is walked through where it stands; a generator that is used up at once becomes a list."""
         if isinstance(node, ast.Call) and self.is_lazy(node):
             return self.lazy(node)
         if at_once and isinstance(node, ast.GeneratorExp):
-            return self.comprehension(node, self.expression)
+            return self.comprehension(node)
         return self.expression(node)
 
     def rows(self, node: ast.expr) -> str:
-        """Translate what stands behind `of`: known rows as they are, others checked when they are met."""
+        """Translate what stands behind `of`: rows made here as they are, others checked when they are met."""
         made_here = self.is_lazy(node) or isinstance(node, ast.List | ast.ListComp | ast.Tuple)
         return self.walked(node) if made_here else f"$.iter({self.walked(node)})"
 
@@ -52,7 +52,7 @@ class Walks(Names):
             return js_name(node.id)
         if isinstance(node, ast.Tuple | ast.List):
             return f"[{', '.join(self.target(inner) for inner in node.elts)}]"
-        self.refuse(node, "this target", "a name or a tuple of names")
+        raise self.refused(node, f"the target {ast.unparse(node)}", "a name or a tuple of names")
 
     def unpacked(self, node: ast.expr, value: str) -> str:
         """Translate the taking apart of a value by a tuple of targets."""
@@ -74,47 +74,49 @@ class Walks(Names):
         if isinstance(source.func, ast.Attribute):
             return source.func.attr == "items" and len(target.elts) == 2
         name = source.func.id if isinstance(source.func, ast.Name) else ""
-        return {"enumerate": 2, "zip": len(source.args)}.get(name) == len(target.elts)
+        stars = any(isinstance(part, ast.Starred) for part in source.args)
+        return {"enumerate": 2, "zip": -1 if stars else len(source.args)}.get(name) == len(target.elts)
 
     def on_listcomp(self, node: ast.ListComp) -> str:
         """Translate a list comprehension."""
-        return self.comprehension(node, self.expression)
+        return self.comprehension(node)
 
     def on_dictcomp(self, node: ast.DictComp) -> str:
         """Translate a dict comprehension."""
-        return f"new Map({self.comprehension(node, self.expression)})"
+        return f"new Map({self.comprehension(node)})"
 
     def on_generatorexp(self, node: ast.GeneratorExp) -> str:
         """Translate a generator expression that is walked through step by step."""
-        return self.whole(node, "function* ", "yield {};", "")
+        rows, body = self.whole(node, "yield {};")
+        return f"(function* ($rows) {{ {body} }})({rows})"
 
-    def comprehension(self, node: Comprehension, _: object = None) -> str:
+    def comprehension(self, node: Comprehension) -> str:
         """Translate a comprehension to a list, the simple ones shortly."""
         first = node.generators[0]
-        short = len(node.generators) == 1 and not first.ifs and not holds_lambda(node)
-        if short and (isinstance(first.target, ast.Name) or self.fits(first.target, first.iter)):
+        simple = len(node.generators) == 1 and not first.ifs and not first.is_async and not looks_later(node)
+        if simple and (isinstance(first.target, ast.Name) or self.fits(first.target, first.iter)):
             rows = self.rows(first.iter)
             with self.scope(set(targets(first.target))):
                 return f"Array.from({rows}, ({self.target(first.target)}) => {self.element(node)})"
-        return self.whole(node, "", "$out.push({});", "const $out = []; ")
+        rows, body = self.whole(node, "$out.push({});")
+        return f"(($rows) => {{ const $out = []; {body} return $out; }})({rows})"
 
-    def whole(self, node: Comprehension, head: str, give: str, start: str) -> str:
-        """Translate a comprehension to a function of its own, called at once with the first row of things."""
+    def whole(self, node: Comprehension, give: str) -> tuple[str, str]:
+        """Translate a comprehension to its first rows and the body of a function that is called with them."""
         first = node.generators[0]
         rows = self.rows(first.iter)
-        names = [name for clause in node.generators for name in targets(clause.target)]
+        names = dict.fromkeys(name for clause in node.generators for name in targets(clause.target))
+        heads: list[str] = []
         with self.scope(set(names)):
-            loops = []
             for clause in node.generators:
                 if clause.is_async:
-                    self.refuse(node, "async for", "for")
-                loops.append(self.loop(clause.target, clause.iter, "$rows" if clause is first else self.rows(clause.iter)))
-                loops += [f"if ({self.condition(test)}) {{" for test in clause.ifs]
-            body = f"{' '.join(loops)} {give.format(self.element(node))} {'}' * len(loops)}"
-        variables = f"let {', '.join(dict.fromkeys(map(js_name, names)))}; " if names else ""
-        end = " return $out;" if start else ""
-        arrow = "" if head else "=> "
-        return f"({head}($rows) {arrow}{{ {start}{variables}{body}{end} }})({rows})"
+                    raise self.refused(node, "async for", "for")
+                inner = "$rows" if clause is first else self.rows(clause.iter)
+                heads.append(self.loop(clause.target, clause.iter, inner))
+                heads += [f"if ({self.condition(test)}) {{" for test in clause.ifs]
+            body = f"{' '.join(heads)} {give.format(self.element(node))} {'}' * len(heads)}"
+        variables = f"let {', '.join(js_name(name) for name in names)}; " if names else ""
+        return rows, variables + body
 
     def element(self, node: Comprehension) -> str:
         """Translate what a comprehension gives for each row."""
@@ -130,12 +132,11 @@ class Walks(Names):
 
 def shape(node: ast.expr) -> str:
     """Give how many values a tuple of targets takes, or the shapes of its parts where one is a tuple too."""
-    if isinstance(node, ast.Name):
+    if not isinstance(node, ast.Tuple | ast.List):
         return "0"
-    parts = node.elts if isinstance(node, ast.Tuple | ast.List) else []
-    if all(isinstance(part, ast.Name) for part in parts):
-        return str(len(parts))
-    return f"[{', '.join(shape(part) for part in parts)}]"
+    if all(isinstance(part, ast.Name) for part in node.elts):
+        return str(len(node.elts))
+    return f"[{', '.join(shape(part) for part in node.elts)}]"
 
 
 def targets(node: ast.expr) -> list[str]:
@@ -143,10 +144,6 @@ def targets(node: ast.expr) -> list[str]:
     return [inner.id for inner in ast.walk(node) if isinstance(inner, ast.Name)]
 
 
-def holds_lambda(node: ast.AST) -> bool:
-    """Tell whether something inside could look at a comprehension's variable later."""
-    late = (ast.Lambda, ast.GeneratorExp)
-    return any(isinstance(inner, late) for inner in ast.walk(node) if inner is not node)
-
-
-__all__ = ["Comprehension", "Walks", "holds_lambda", "own_nodes", "shape", "targets"]
+def looks_later(node: ast.AST) -> bool:
+    """Tell whether something inside could look at a comprehension's variable when it has moved on."""
+    return any(isinstance(inner, ast.Lambda | ast.GeneratorExp) for inner in ast.walk(node) if inner is not node)
