@@ -7,26 +7,32 @@ from random import Random
 from tests.spellings import spell
 from tests.vectors import cases
 from webapp.core.reading import ReadingError, read, read_list
+from webapp.core.reading_pairs import read_pair
 from webapp.core.setting import GRADUATIONS, UNITS, Setting, SettingError, setting
 from webapp.core.tool import Field, Tool
 from webapp.units import FACTORS
 
 Typed = dict[str, str]
-READS = {"length": "length", "widths": "widths", "count": "count"}  # a field's kind, as the readings' vectors name it
+READS = ("length", "widths", "count", "pair")  # kinds that are read as the readings' vectors name them
 COUNTS = ["1", "2", "3", " 5 ", "seven", "9", "twelve", "20", "40"]
 JUNK = [*"0123456789 +-x*/()'\".,;:½aGm\t\u00a0\u2009éλ\U0001d7d8\x00\n\\{}", " in", " mm", "strong", "0" * 90]
 OWN = ["unit", "graduation"]
+NAMES = ["back rail, left", "back rail, right", "end rail, front", "end rail, back", "wing, 1", "wing, 2", "post", ""]
+NUDGES = [Fraction(n, 128) for n in (0, 0, 0, 1, -1, 2, -2, 4, -4, 7, 9, -9, 16, 48)]
+LISTS = ["a:\nb: 2 in", "a: 1 in\nA : 2 in", "\n".join(f"{i}: {i + 1} in" for i in range(201)), "a: " + "1" * 40000]
 
 
 def bad_texts(kind: str) -> list[str]:
     """Return the texts that the readings' vectors refuse for a kind of field, and some that no choice is."""
     if kind == "choice":
         return ["Gap", "none of them", "{x}", "slat;"]
+    if kind == "lines":
+        return LISTS + [f"back rail, left: {text}" for text in bad_texts("length") if "\n" not in text]
     longest = ["1 + " * 40 + "1", "2; " * 400 + "2"]
     return longest + [
         case["text"]
         for case in cases("readings")
-        if "at" in case and case.get("read", "length") == READS[kind] and case["text"].strip()
+        if "at" in case and case.get("read", "length") == kind and kind in READS and case["text"].strip()
     ]
 
 
@@ -76,7 +82,9 @@ class Drawer:
         typed["graduation"] = self.draw.choice([*GRADUATIONS[typed["unit"]], ""])
         for field in self.tool.fields:
             values = self.values(field, typed.get(field.name, ""), before)
-            if values:
+            if field.kind == "lines" and field.name in typed:
+                typed[field.name] = self.lines_said(typed[field.name], before, typed, [Fraction(0)])
+            elif values:
                 typed[field.name] = self.said(field, values, typed)
 
     def setting_of(self, typed: Typed) -> Setting:
@@ -87,19 +95,52 @@ class Drawer:
 
     def values(self, field: Field, text: str, how: Setting) -> list[Fraction]:
         """Read a field's lengths, where it holds some that read and are more than 0."""
-        if field.kind not in ("length", "widths"):
+        if field.kind not in ("length", "widths", "pair"):
             return []
         try:
-            found = [read(text, how)] if field.kind == "length" else read_list(text, how)
+            found = {"length": lambda *said: [read(*said)], "widths": read_list, "pair": read_pair}[field.kind](
+                text, how
+            )
         except ReadingError:
             return []
         return found if min(found) > 0 else []
 
     def said(self, field: Field, values: list[Fraction], typed: Typed) -> str:
         """Write lengths for a field."""
-        unit = typed.get("unit", "") if typed.get("unit", "") in UNITS else "in"
-        between = self.draw.choice(["; ", ";", ", "])
-        return between.join(spell(value, unit, self.draw) for value in values)
+        between = " x " if field.kind == "pair" else self.draw.choice(["; ", ";", ", "])
+        return between.join(self.spelt(value, typed) for value in values)
+
+    def spelt(self, value: Fraction, typed: Typed) -> str:
+        unit = typed.get("unit", "")
+        return spell(value, unit if unit in UNITS else "in", self.draw)
+
+    def lines_said(self, text: str, before: Setting, typed: Typed, nudges: list[Fraction]) -> str:
+        """Write a list again, each length moved by one of the nudges; names and words before a length stay."""
+        return "\n".join(self.line_said(line, before, typed, nudges) for line in text.split("\n"))
+
+    def line_said(self, line: str, before: Setting, typed: Typed, nudges: list[Fraction]) -> str:
+        name, colon, said = line.rpartition(":")
+        words = said.split(" ")
+        for i in range(len(words)):
+            try:
+                value = read(" ".join(words[i:]), before) + self.draw.choice(nudges)
+            except ReadingError:
+                continue
+            return f"{name}{colon}{' '.join(words[:i])} {self.spelt(value, typed)}" if value > 0 else line
+        return line
+
+    def lines_drawn(self, field: Field, typed: Typed) -> str:
+        """Draw a list: lengths about one length, or what is said in the field's words."""
+        about = Fraction(self.draw.randint(8, 400), 8)
+        names = self.draw.sample(NAMES, self.draw.randint(1, len(NAMES)))
+        worded = list(field.choices) if self.draw.random() < 0.3 else []
+        return "\n".join(f"{name}: {self.item(about, worded, typed)}" for name in names)
+
+    def item(self, about: Fraction, worded: list[tuple[str, str]], typed: Typed) -> str:
+        if not worded or self.draw.random() < 0.3:
+            return self.spelt(about + self.draw.choice(NUDGES), typed)
+        word = self.draw.choice(worded)[0]
+        return word + self.spelt(abs(self.draw.choice(NUDGES)) + Fraction(1, 128), typed) if word[-1] == " " else word
 
     def change(self, typed: Typed) -> None:
         """Change one field: left out, said otherwise, made longer or shorter, drawn anew, or spoilt."""
@@ -121,7 +162,11 @@ class Drawer:
 
     def fresh(self, field: Field, typed: Typed, scaled: bool) -> str:
         """Draw what a field may hold: `scaled` from what stands there already."""
-        if field.kind == "choice":
+        if field.kind == "lines":
+            before = self.setting_of(typed)
+            text = typed.get(field.name, "") if scaled else ""
+            return self.lines_said(text, before, typed, NUDGES) if text else self.lines_drawn(field, typed)
+        if field.kind == "choice" or (field.choices and self.draw.random() < 0.4):
             return self.draw.choice(field.choices)[0]
         if field.kind == "count":
             return self.draw.choice(COUNTS)
@@ -130,7 +175,7 @@ class Drawer:
             share = Fraction(self.draw.randint(16, 96), 48)
             values = [value * share for value in values]
         else:
-            several = self.draw.randint(1, 4) if field.kind == "widths" else 1
+            several = {"widths": self.draw.randint(1, 4), "pair": 2}.get(field.kind, 1)
             values = [Fraction(self.draw.randint(1, 400), self.draw.choice([8, 16, 30, 64])) for _ in range(several)]
         return self.said(field, values, typed)
 

@@ -12,7 +12,20 @@ from webapp.core.tool import Tool
 
 FOLDER = Path(core.__file__).parent
 READ_BY = ("reading", "setting")  # modules whose every sentence is an error's
+LINE = r"((.|\n)*: )?"  # the name of a line
 PLACE = r"( \(At (the end|character \d+)\.\))?"
+# What only a tool with a field of this kind can come to.
+ONLY = {
+    "A count is a whole number from 1 to 1,000.": "count",
+    "Nothing is typed here yet; write a count like 9.": "count",
+    "A length and a count stand here with x between: 24 x 8.": "run",
+    "A list has at most 1000 characters; work it in two.": "widths",
+    "A list has at most 200 lines; part it in two.": "lines",
+    "A list has at most 40000 characters; part it in two.": "lines",
+    "Two lines are named {}; give each a name of its own.": "lines",
+    "Two lengths stand here with x between: 1 1/2 x 5 1/2.": "pair",
+    "This is {choices}.": "choice",
+}
 
 
 @cache
@@ -62,14 +75,15 @@ def sentences(tool: Tool) -> list[str]:
     tables = [import_module(f"{core.__name__}.{name}") for name in sorted(modules) if name.startswith(tool.name)]
     own = [text for table in tables for text in getattr(table, "ERRORS", {}).values()]
     ends = ["{} " + text for table in tables for text in getattr(table, "REMEDIES", {}).values()]
-    return sorted({*read, *own, *ends, *working.ERRORS.values()})
+    kinds = {"", *(field.kind for field in tool.fields)}
+    return sorted(text for text in {*read, *own, *ends, *working.ERRORS.values()} if ONLY.get(text, "") in kinds)
 
 
 @cache
 def pattern(text: str) -> re.Pattern[str]:
     """Return what a sentence looks like with its parts put in, and its place after it."""
     pieces = re.split(r"\{[a-z_]*\}", text)
-    return re.compile("(.|\n)*".join(re.escape(piece) for piece in pieces) + PLACE)
+    return re.compile(LINE + "(.|\n)*".join(re.escape(piece) for piece in pieces) + PLACE)
 
 
 def met(table: list[str], error: str) -> list[str]:

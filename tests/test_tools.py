@@ -26,9 +26,10 @@ def test_a_declaration_holds_together(tool):
     assert len(set(names)) == len(names)
     assert not {"unit", "graduation", "tool"} & set(names)
     for field in tool.fields:
-        assert field.kind in ("length", "widths", "count", "choice")
+        assert field.kind in ("length", "widths", "count", "choice", "pair", "lines")
         assert field.sign in ("positive", "zero", "any")
-        assert bool(field.choices) == (field.kind == "choice")
+        assert bool(field.choices) or field.kind != "choice"
+        assert not field.choices or field.kind == "choice" or field.read  # words beside lengths are read by its own
         assert len(field.default) in (0, 2)
 
 

@@ -11,7 +11,7 @@ from tests.both import Typed, in_browser, in_python
 from tests.draws import Drawer
 from tests.engine import Engine
 from tests.sentences import met, sentences
-from webapp.core.tool import Tool
+from webapp.core.tool import Field, Tool
 from webapp.core.working import unknown_fields
 from webapp.tools import TOOLS
 
@@ -48,12 +48,21 @@ def count(tool: Tool, table: list[str], typed: Typed, answer: dict[str, dict[str
     counts["inputs"] += 1
     if "sheet" in answer:
         counts["sheets"] += 1
-        counts.update(f"{f.name}={typed[f.name]}" for f in tool.fields if f.kind == "choice" and f.name in typed)
+        counts.update(f"{f.name}={value}" for f in tool.fields for value in chosen(f, typed.get(f.name, "")))
         counts.update(f"{name}={answer['sheet'][name]}" for name in ("unit", "graduation"))
     for error in answer.get("errors", {}).values():
         known = met(table, error)
         assert known, f"no sentence of the table: {error}"
         counts.update(known)
+
+
+def chosen(field: Field, text: str) -> list[str]:
+    """Return the field's own words that stand in what was typed: as all of it, or in a list on a line."""
+    names = [value for value, _ in field.choices]
+    if field.kind != "lines":
+        return [name for name in names if name == text]
+    said = [line.rpartition(":")[2].lstrip() for line in text.split("\n")]
+    return [name for name in names if any(line.startswith(name) for line in said)]
 
 
 def printed(title: str, counts: Counter[str]) -> None:
