@@ -29,13 +29,17 @@ def read_run(text: str, setting: Setting, sign: str = "positive") -> tuple[Fract
 def parting_sign(text: str, reason: str) -> int:
     """Find the last x that has white space on both sides."""
     check_length(text)
+    found = parting_signs(text)
+    if not found:
+        raise ReadingError(text, 0, reason)
+    return found[-1]
+
+
+def parting_signs(text: str) -> list[int]:
+    """Find every x that has white space on both sides."""
     letters = list(small(text))
-    place = len(letters) - 2
-    while place > 0:
-        if letters[place] in SIGNS and letters[place - 1] in WHITE and letters[place + 1] in WHITE:
-            return place
-        place -= 1
-    raise ReadingError(text, 0, reason)
+    inner = range(1, len(letters) - 1)
+    return [i for i in inner if letters[i] in SIGNS and letters[i - 1] in WHITE and letters[i + 1] in WHITE]
 
 
 def read_part(text: str, start: int, end: int, setting: Setting, sign: str) -> Fraction:
