@@ -24,6 +24,8 @@ SIZES = {
 }
 THEMES = ("light", "dark", "sun")
 SPACED = "/work/spacing?span=58+3/8&slat=2+3/4&count=9"
+HEADBOARD = ("/", "Ash headboard", "Slats and gaps")
+WORKED = ("#span", "=58 3/8", "#slat", "=2 3/4", "#count", "=9")
 SETTLED = 700  # ms, for what is said a little later
 
 
@@ -49,9 +51,11 @@ SCREENS = (
     Screen("32nds", (SPACED,), ("#slat", '#pad [data-of="32"]')),
     Screen("more keys", (SPACED,), ("#slat", '#pad [data-do="more"]')),
     Screen("the last answer stands", (SPACED,), ("#slat", "=2 3/", '#pad [data-do="next"]')),
+    Screen("worked in a project", HEADBOARD, (*WORKED, "#offset", '#pad [data-do="next"]')),
+    Screen("to be kept", HEADBOARD, (*WORKED, "#sheet-called", "=Upper rail")),
     Screen("errors", ("/work/spacing?span=58+3/0&slat=2+3/4&count=x",)),
     Screen("millimetres", ("/work/spacing?unit=mm&span=1482.5&slat=70&count=9",), ("#span",)),
-    Screen("feet", ("/work/spacing?unit=ft&span=24'+11+31/32\"&slat=2+3/4&count=40&offset=1'",)),
+    Screen("feet", ("/work/spacing?unit=ft&span=24'+11+31/32\"&slat=2+3/4&count=60&offset=1'",)),
     Screen("a thousand", ("/work/spacing?span=500+ft&slat=2+3/4&count=1000",)),
 )
 
@@ -66,7 +70,8 @@ def show(page: Page, address: str, screen: Screen) -> None:
     ready(page)
     for press in screen.presses:
         page.keyboard.type(press[1:]) if press[0] == "=" else page.locator(press).click()
-    page.wait_for_timeout(SETTLED)
+    if screen.presses:
+        page.wait_for_timeout(SETTLED)
 
 
 def ready(page: Page) -> None:
