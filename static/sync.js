@@ -28,32 +28,47 @@ export async function exchange(heard) {
   return navigator.locks.request("shoulderline-sync", { ifAvailable: true }, (lock) => (lock ? turns() : "busy"));
 }
 
+/**
+ * @typedef {{most: number, restarted: boolean}} Turns how many entries the next question may hold, and whether this
+ *   exchange has started from zero
+ */
+
 /** @param {(skew: number) => void} heard @returns {Promise<Outcome>} */
 async function all(heard) {
-  let most = MOST;
-  let restarted = false;
+  const turns = { most: MOST, restarted: false };
   for (;;) {
-    const { epoch, cursor, unsent } = await standing();
-    const waiting = unsent.filter((each) => !each.why).map((each) => each.entry);
-    const batch = fitting(waiting.slice(0, most));
-    const { answer, against, skew } = await ask({ protocol: PROTOCOL, epoch, cursor, entries: batch });
-    if (skew !== undefined) heard(skew);
-    if (against !== undefined && batch.length) {
-      most = await narrow(batch, against);
-    } else if (!answer) {
-      return "away";
-    } else if (epoch && answer.epoch !== epoch) {
-      if (restarted) return "away";
-      restarted = true;
-      await restart(answer.epoch);
-    } else {
-      const own = only(answer, batch);
-      await settle(own);
-      const echoed = own.kept.length + own.refused.length;
-      if (!answer.more && waiting.length === echoed) return "through";
-      if (!echoed && answer.cursor <= cursor) return "away"; // nothing moves: it would be asked for ever
-    }
+    const outcome = await one(turns, heard);
+    if (outcome) return outcome;
   }
+}
+
+/** One question; nothing while there is more to ask. @param {Turns} turns @param {(skew: number) => void} heard @returns {Promise<Outcome | undefined>} */
+async function one(turns, heard) {
+  const { epoch, cursor, unsent } = await standing();
+  const waiting = unsent.filter((each) => !each.why).map((each) => each.entry);
+  const batch = fitting(waiting.slice(0, turns.most));
+  const { answer, against, skew } = await ask({ protocol: PROTOCOL, epoch, cursor, entries: batch });
+  if (skew !== undefined) heard(skew);
+  if (against !== undefined && batch.length) return narrow(turns, batch, against);
+  if (!answer) return "away";
+  if (epoch && answer.epoch !== epoch) return anew(turns, answer.epoch);
+  return take(only(answer, batch), waiting.length, cursor);
+}
+
+/** @param {Turns} turns @param {string} epoch @returns {Promise<Outcome | undefined>} */
+async function anew(turns, epoch) {
+  if (turns.restarted) return "away"; // a server that changes its epoch at every question
+  turns.restarted = true;
+  await restart(epoch);
+  return undefined;
+}
+
+/** @param {Answer} answer @param {number} waiting @param {number} cursor @returns {Promise<Outcome | undefined>} */
+async function take(answer, waiting, cursor) {
+  await settle(answer);
+  const named = answer.kept.length + answer.refused.length;
+  if (!answer.more && named === waiting) return "through";
+  return named || answer.cursor > cursor ? undefined : "away"; // nothing moves: it would be asked for ever
 }
 
 /** As many entries as fit, one at least. @param {Entry[]} entries @returns {Entry[]} */
@@ -65,13 +80,12 @@ function fitting(entries) {
 
 /**
  * The server will not have a batch: halve it, until the entry that it means stands alone and is marked.
- * @param {Entry[]} batch @param {string} why
- * @returns {Promise<number>} how many to send next
+ * @param {Turns} turns @param {Entry[]} batch @param {string} why
+ * @returns {Promise<undefined>}
  */
-async function narrow(batch, why) {
-  if (batch.length > 1) return Math.ceil(batch.length / 2);
-  await refuse({ id: batch[0].id, why });
-  return MOST;
+async function narrow(turns, batch, why) {
+  turns.most = batch.length > 1 ? Math.ceil(batch.length / 2) : MOST;
+  if (batch.length === 1) await refuse({ id: batch[0].id, why });
 }
 
 /** An answer for what was asked, and nothing else. @param {Answer} answer @param {Entry[]} batch @returns {Answer} */
@@ -107,7 +121,7 @@ async function heardFrom(response) {
   if (AGAINST.has(response.status)) return { against: await reason(response) };
   if (!response.ok) return {};
   const answer = await response.json();
-  return isAnswer(answer) ? { answer: { worked: {}, ...answer }, skew: skewOf(response) } : {};
+  return isAnswer(answer) ? { answer, skew: skewOf(response) } : {};
 }
 
 /** @param {Response} response @returns {Promise<string>} */
@@ -119,7 +133,8 @@ async function reason(response) {
 /** @param {any} answer @returns {answer is Answer} */
 function isAnswer(answer) {
   const lists = [answer?.kept, answer?.refused, answer?.entries];
-  return lists.every(Array.isArray) && typeof answer.epoch === "string" && Number.isInteger(answer.cursor);
+  const held = lists.every(Array.isArray) && typeof answer.worked === "object" && answer.worked !== null;
+  return held && typeof answer.epoch === "string" && Number.isInteger(answer.cursor);
 }
 
 /** @param {Response} response @returns {number | undefined} */
