@@ -1,5 +1,7 @@
 """The forms without script: what is typed is kept once, or shown again with what is wrong."""
 
+from io import BytesIO
+
 import pytest
 from flask.testing import FlaskClient
 
@@ -139,8 +141,6 @@ def test_a_project_goes_out_as_a_file_and_comes_in_again(client: FlaskClient) ->
     send(client, project, "reading", place="Upper rail", reading="17 5/8")
     file = client.get(f"{project}/file", headers=OWN)
     form = forms(client.get("/", headers=OWN))["bring"]
-    from io import BytesIO
-
     sent = client.post(
         form["action"], data=form["fields"] | {"file": (BytesIO(file.data), "project.json")}, headers=OWN
     )
@@ -148,10 +148,17 @@ def test_a_project_goes_out_as_a_file_and_comes_in_again(client: FlaskClient) ->
     assert client.get(f"{project}/file", headers=OWN).data == file.data
 
 
+def test_a_project_file_may_be_larger_than_what_is_sent_at_once(client: FlaskClient) -> None:
+    form = forms(client.get("/", headers=OWN))["bring"]
+    data = b'{"format":1}' + b" " * (2 * 1024 * 1024)
+    sent = client.post(form["action"], data=form["fields"] | {"file": (BytesIO(data), "x.json")}, headers=OWN)
+    assert sent.status_code == 400
+    assert "1 MiB" not in sent.text
+    assert not sent.text.split('id="bring-file-error">')[1].startswith("<")
+
+
 @pytest.mark.parametrize("data", [b"", b"{", b"[]", b'{"format": 99}', b"\xff\xfe", b'{"a":' * 5000])
 def test_what_is_no_project_file_is_refused_in_words(client: FlaskClient, data: bytes) -> None:
-    from io import BytesIO
-
     form = forms(client.get("/", headers=OWN))["bring"]
     sent = client.post(form["action"], data=form["fields"] | {"file": (BytesIO(data), "x.json")}, headers=OWN)
     assert sent.status_code == 400

@@ -13,6 +13,8 @@ from webapp.store import Unreadable
 
 pages = Blueprint("files", __name__)
 
+FILE_CAP = 64 * 1024 * 1024  # a project is more than the outbox sends at once
+
 
 @pages.get("/projects/<project>/file")
 def out(project: str) -> Response:
@@ -27,6 +29,7 @@ def out(project: str) -> Response:
 @pages.post("/import")
 def bring_in() -> BaseResponse:
     """Take a project file; what is known already changes nothing."""
+    request.max_content_length = FILE_CAP
     if not BringForm().validate():
         return home_page({"bring": bring(STALE_PAGE)}, 400)
     sent = request.files.get("file")
