@@ -196,6 +196,11 @@ export const gt = (a, b) => lt(b, a);
 export const le = (a, b) => (typeof a === "number" && typeof b === "number" ? a <= b : compare(a, b) <= 0);
 /** @param {Any} a @param {Any} b */
 export const ge = (a, b) => le(b, a);
+/** `a is b`; of numbers, texts and tuples Python itself may say either. @param {Any} a @param {Any} b @returns {boolean} */
+export function same(a, b) {
+  const loose = (/** @type {Any} */ x) => isText(x) || isTuple(x) || x instanceof Exact || (isInt(x) && !isBool(x));
+  return loose(a) && kind(a) === kind(b) ? outside(`is between two of ${kind(a)}`) : a === b;
+}
 /** `a in b` @param {Any} a @param {Any} b @returns {boolean} */
 export function has(a, b) {
   if (isText(b)) return isText(a) ? b.includes(a) : refuse("in a text", a);

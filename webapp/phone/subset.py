@@ -127,7 +127,42 @@ OUTSIDE: dict[str, tuple[str, str]] = {
     "For": ("a loop here", "a function"),
     "While": ("a loop here", "a function"),
     "If": ("if at the top of a module", "a conditional expression"),
+    "AugAssign": ("a constant that is changed", "NAME = value once"),
     "TypeAlias": ("a type statement", "NAME: TypeAlias = …"),
+}
+
+# What to write for names and methods of Python that the two languages do not share, or not alike.
+INSTEAD: dict[str, str] = {
+    "round": "a named rounding that says what becomes of a half (webapp/core/digits.py)",
+    "float": "Fraction",
+    "set": "a dict with True for its values",
+    "frozenset": "a dict with True for its values",
+    "map": "a comprehension",
+    "filter": "a comprehension with if",
+    "next": "a loop that returns, or an index",
+    "iter": "a loop",
+    "print": "a value that is returned",
+    "open": "a parameter: the core reads and writes nothing",
+    "repr": "a function that makes the text",
+    "type": "isinstance",
+    "getattr": "the attribute by its name",
+    "hasattr": "isinstance",
+    "pow": "a loop that multiplies",
+    "super": "the function by its name; only an error's __init__ calls super().__init__",
+    "lower": "a fold of ASCII letters by a dict (webapp/core/text.py)",
+    "upper": "a dict of ASCII letters",
+    "casefold": "a fold of ASCII letters by a dict (webapp/core/text.py)",
+    "isdigit": "`in` a constant of the ten digits",
+    "isspace": "`in` a constant of the white characters (webapp/core/text.py)",
+    "splitlines": "a split on the line ends that count (webapp/core/text.py)",
+    "format": "an f-string",
+    "sort": "sorted(…)",
+    "reverse": "list(reversed(…))",
+    "remove": "a comprehension with if",
+    "clear": "a new list or dict",
+    "copy": "list(…) or dict(…)",
+    "partition": "find and two slices",
+    "zfill": "zeros before it, and a slice from the end",
 }
 
 

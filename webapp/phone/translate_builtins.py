@@ -2,7 +2,7 @@
 
 import ast
 
-from webapp.phone.subset import BUILTINS, KINDS, LAZY_METHODS, Builtin
+from webapp.phone.subset import BUILTINS, INSTEAD, KINDS, LAZY_METHODS, Builtin
 from webapp.phone.translate_walks import Walks
 
 STEP_BY_STEP = ("any", "all", "enumerate", "zip")  # stop early, or give one while the next is not yet made
@@ -14,7 +14,7 @@ class Builtins(Walks):
     def builtin(self, node: ast.Call, name: str) -> str:
         """Translate a call of a builtin."""
         if name not in BUILTINS:
-            wanted = f"one of {', '.join(BUILTINS)}, or a function of the core"
+            wanted = INSTEAD.get(name) or f"a function of the core, or one of {', '.join(BUILTINS)}"
             raise self.refused(node, f"a call of the unknown name {name}", wanted)
         found = BUILTINS[name]
         if not found.least <= len(node.args) <= found.most:
@@ -47,7 +47,7 @@ class Builtins(Walks):
         for keyword in node.keywords:
             place = places.get(keyword.arg or "", -1)
             if place < given or place in named:
-                wanted = ", ".join(places) or "its arguments by position"
+                wanted = f"each of {', '.join(places)} once at most" if places else "its arguments by position"
                 raise self.refused(node, f"the keyword {keyword.arg} of {name}()", wanted)
             named[place] = self.expression(keyword.value)
         return [named.get(place, "undefined") for place in range(given, max(named, default=-1) + 1)]

@@ -3,7 +3,7 @@
 import ast
 
 from webapp.phone.declared import Signature
-from webapp.phone.subset import METHODS, WALKING_METHODS, js_name
+from webapp.phone.subset import INSTEAD, METHODS, WALKING_METHODS, js_name
 from webapp.phone.translate_builtins import Builtins, counted
 
 STILL = (ast.Constant, ast.Name)  # may be worked before or after anything
@@ -105,7 +105,7 @@ class Calls(Builtins):
             return self.method(node, func)
         signatures = [found.methods[func.attr] for found in self.members() if func.attr in found.methods]
         if not signatures and not any(func.attr in found.members for found in self.members()):
-            wanted = f"one of {', '.join(sorted(METHODS))}, or a method of the core's own"
+            wanted = INSTEAD.get(func.attr) or f"a method of the core's own, or one of {', '.join(sorted(METHODS))}"
             raise self.refused(node, f"the unknown method {func.attr}", wanted)
         owner = self.expression(func.value)
         if signatures and all(other == signatures[0] for other in signatures):
@@ -118,8 +118,8 @@ class Calls(Builtins):
         if any(isinstance(part, ast.Starred) for part in node.args):
             raise self.refused(node, f"a star in {func.attr}()", "the arguments one by one")
         if node.keywords or not least <= len(node.args) <= most:
-            found = f"{func.attr}() with {len(node.args)} arguments and {len(node.keywords)} keywords"
-            raise self.refused(node, found, f"{counted(least, most)} by position")
+            wanted = f"{counted(least, most)} by position: what it would do without them differs between the languages"
+            raise self.refused(node, f"{func.attr}() with these arguments", wanted)
         walks = func.attr in WALKING_METHODS
         texts = [self.walked(part) if walks else self.expression(part) for part in node.args]
         parts = ", ".join([self.expression(func.value), f'"{func.attr}"', *texts])

@@ -7,7 +7,7 @@ from webapp.phone.subset import METHODS, TAKEN_ATTRIBUTES, js_name
 from webapp.phone.translate_statements import Statements
 from webapp.phone.variables import Assigned, bound, ends, parameters
 
-FIXED = (ast.Constant, ast.Tuple, ast.UnaryOp, ast.USub, ast.Load)
+FIXED = (ast.Constant, ast.Name, ast.Tuple, ast.UnaryOp, ast.USub, ast.Load)
 CHANGING = (ast.List, ast.Dict, ast.Set, ast.ListComp, ast.DictComp, ast.SetComp, ast.GeneratorExp)
 
 
@@ -37,21 +37,21 @@ class Functions(Statements):
         plain = found.posonlyargs + found.args
         defaults: list[ast.expr | None] = [*([None] * (len(plain) - len(found.defaults))), *found.defaults]
         pairs = [*zip(plain, defaults, strict=True), *zip(found.kwonlyargs, found.kw_defaults, strict=True)]
-        return ", ".join(
-            self.parameter(argument, argument.arg, value) for argument, value in pairs[1 if method else 0 :]
-        )
+        return ", ".join(self.parameter(node, argument.arg, value) for argument, value in pairs[1 if method else 0 :])
 
-    def parameter(self, node: ast.AST, name: str, value: ast.expr | None) -> str:
-        """Translate one parameter; a default that is to be worked is worked once, before the function."""
-        self.check_name(node, name)
+    def parameter(self, owner: ast.stmt, name: str, value: ast.expr | None) -> str:
+        """Translate one parameter; a default that is to be worked is worked once, before its function or class."""
+        self.check_name(owner, name)
         if value is None:
             return js_name(name)
         if isinstance(value, CHANGING) or (isinstance(value, ast.Call) and ast.unparse(value.func) in ("list", "dict")):
-            raise self.refused(node, f"{ast.unparse(value)} as a default, which can be changed", "None or a tuple")
+            raise self.refused(value, f"{ast.unparse(value)} as a default, which can be changed", "None or a tuple")
         text = self.expression(value)
         if not all(isinstance(inner, FIXED) for inner in ast.walk(value)):
+            if self.depth:
+                raise self.refused(value, f"{ast.unparse(value)} as a method's default", "a constant of the module")
             made, text = text, self.fresh()
-            self.out.put(value.lineno, self.depth, f"const {text} = {made};")
+            self.out.put(owner.lineno, self.depth, f"const {text} = {made};")
         return f"{js_name(name)} = {text}"
 
     def top_class(self, node: ast.ClassDef) -> None:
@@ -93,7 +93,7 @@ class Functions(Statements):
             if isinstance(item, ast.AnnAssign) and isinstance(item.target, ast.Name):
                 self.check_member(item, item.target.id)
                 names.append(item.target.id)
-                parts.append(self.parameter(item, item.target.id, item.value))
+                parts.append(self.parameter(node, item.target.id, item.value))
         sets = "".join(f" this.{name} = {js_name(name)};" for name in names)
         return f"$.Value {{ constructor({', '.join(parts)}) {{ super();{sets} Object.freeze(this); }}"
 

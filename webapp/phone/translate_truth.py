@@ -75,7 +75,9 @@ class Truth(Calls):
         op, right = node.ops[0], node.comparators[0]
         same = "===" if isinstance(op, ast.Eq | ast.Is) else "!=="
         if isinstance(op, ast.Is | ast.IsNot):
-            if not (isinstance(right, ast.Constant) and (right.value is None or isinstance(right.value, bool))):
+            if not isinstance(right, ast.Constant):
+                return f"{'!' if same == '!==' else ''}$.same({one}, {two})"
+            if right.value is not None and not isinstance(right.value, bool):
                 raise self.refused(node, f"`is` in {ast.unparse(node)}", "== or !=")
             return f"{one} {same} {two}"
         if isinstance(op, ast.Eq | ast.NotEq) and (is_text(node.left) or is_text(right)):
