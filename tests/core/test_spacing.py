@@ -12,6 +12,7 @@ from webapp.core.mark import mark
 from webapp.core.setting import Setting, setting
 from webapp.core.spacing import TOOL
 from webapp.core.spacing_said import LEAST, shares
+from webapp.core.sums import amount
 from webapp.core.working import work
 from webapp.units import FACTORS
 
@@ -115,7 +116,7 @@ def test_no_mark_is_off_by_more_than_half_a_graduation(fields):
 @given(rows())
 def test_a_neighbouring_count_is_what_that_count_gives(fields):
     sheet = worked(**fields)["sheet"]
-    n = fields["count"]
+    n, how = fields["count"], setting(fields["unit"], fields["graduation"], FACTORS)
     counts = [other["count"] for other in sheet.get("alternatives", [])]
     possible = [k for k in range(max(1, n - 3), n + 4) if "sheet" in worked(**{**fields, "count": k})]
     assert counts == [k for k in possible if n - 2 <= k < n] + [k for k in possible if n < k <= n + 2]
@@ -123,7 +124,7 @@ def test_a_neighbouring_count_is_what_that_count_gives(fields):
         there = worked(**{**fields, "count": other["count"]})["sheet"]
         assert other["gap"] == there["answer"]["value"]
         assert strip["spans"] == there["strips"][0]["spans"]
-        assert f"gap {other['gap']['mark']}" in strip["label"]
+        assert f"gap {amount(inches(other['gap']), how)}" in strip["label"]
 
 
 @CALM

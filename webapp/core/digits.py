@@ -3,16 +3,36 @@
 from fractions import Fraction
 
 MOST_PLACES = 3
+TAPE = 64  # the finest graduation of an inch, and a multiple of all others
+
+
+def common_part(a: int, b: int) -> int:
+    """Find the greatest number that divides both."""
+    while b != 0:
+        a, b = b, a % b
+    return a
+
+
+def lowest_text(top: int, bottom: int) -> str:
+    """Write top/bottom in lowest terms, with a line: `3/16`, `0/1`."""
+    part = common_part(top, bottom)
+    return f"{top // part}/{bottom // part}"
+
+
+# A tape has only so many fractions, and a sheet hundreds of marks: these are written once.
+TAPE_TEXTS = [lowest_text(top, TAPE) for top in range(TAPE)]
+
+
+def part_text(top: int, bottom: int) -> str:
+    """Write top/bottom, less than 1, in lowest terms."""
+    return TAPE_TEXTS[top * TAPE // bottom] if TAPE % bottom == 0 else lowest_text(top, bottom)
 
 
 def mixed_text(whole: int, top: int, bottom: int) -> str:
     """Write whole + top/bottom in lowest terms: `2 3/16`, `2`, `3/16`, `0`."""
     if top == 0:
         return str(whole)
-    part = common_part(top, bottom)
-    if whole == 0:
-        return f"{top // part}/{bottom // part}"
-    return f"{whole} {top // part}/{bottom // part}"
+    return part_text(top, bottom) if whole == 0 else f"{whole} {part_text(top, bottom)}"
 
 
 def feet_text(inches: int, top: int, bottom: int) -> str:
@@ -22,15 +42,7 @@ def feet_text(inches: int, top: int, bottom: int) -> str:
         return mixed_text(whole, top, bottom) + '"'
     if top == 0:
         return f"{feet}' {whole}\""
-    part = common_part(top, bottom)
-    return f"{feet}' {whole} {top // part}/{bottom // part}\""
-
-
-def common_part(a: int, b: int) -> int:
-    """Find the greatest number that divides both."""
-    while b != 0:
-        a, b = b, a % b
-    return a
+    return f"{feet}' {whole} {part_text(top, bottom)}\""
 
 
 def decimal_text(steps: int, scale: Fraction, mm: Fraction) -> str:

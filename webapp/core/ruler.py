@@ -3,10 +3,12 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from webapp.core.digits import common_part, half_up, point_text
-from webapp.core.mark import exact, mark_size
+from webapp.core.digits import common_part
+from webapp.core.mark import mark_size
 from webapp.core.setting import Setting
 from webapp.core.sheet import Length
+
+HUNDREDTHS = [f"{tens}{ones}" for tens in range(10) for ones in range(10)]
 
 
 @dataclass(frozen=True)
@@ -15,7 +17,8 @@ class Ruler:
 
     bottom: int
     setting: Setting
-    hundredth: Fraction  # of a millimetre, in inches
+    up: int  # a place times `up`, over `down`, is its hundredths of a millimetre
+    down: int
 
     def top(self, x: Fraction) -> int:
         """Return the numerator of a length whose denominator the ruler was made for."""
@@ -23,13 +26,19 @@ class Ruler:
 
     def length(self, top: int) -> Length:
         """Return the LENGTH of a place, the same as `length` of its Fraction."""
-        hundredth = self.hundredth
-        hundredths = half_up(top * hundredth.denominator, self.bottom * hundredth.numerator)
+        bottom, down = self.bottom, self.down
+        whole, hundredth = divmod((2 * top * self.up + down) // (2 * down), 100)
         return {
-            "inches": exact(Fraction(top, self.bottom)),
-            "mark": mark_size(top, self.bottom, self.setting.division, self.setting),
-            "mm": point_text(hundredths, 2, 100),
+            "inches": exact_text(top, bottom),
+            "mark": mark_size(top, bottom, self.setting.division, self.setting),
+            "mm": f"{whole}.{HUNDREDTHS[hundredth]}",
         }
+
+
+def exact_text(top: int, bottom: int) -> str:
+    """Write top/bottom in lowest terms, as a Fraction is written."""
+    part = common_part(top, bottom)
+    return str(top // part) if part == bottom else f"{top // part}/{bottom // part}"
 
 
 def ruler(lengths: list[Fraction], how: Setting) -> Ruler:
@@ -37,4 +46,5 @@ def ruler(lengths: list[Fraction], how: Setting) -> Ruler:
     bottom = 1
     for x in lengths:
         bottom = bottom // common_part(bottom, x.denominator) * x.denominator
-    return Ruler(bottom, how, how.factors["mm"] / 100)
+    hundredth = how.factors["mm"] / 100
+    return Ruler(bottom, how, hundredth.denominator, bottom * hundredth.numerator)

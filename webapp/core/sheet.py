@@ -10,6 +10,8 @@ Length: TypeAlias = dict[str, str]
 Part: TypeAlias = dict[str, Any]
 
 ORDER = ("answer", "figures", "marks", "steps", "strips", "plans", "sums", "cautions", "notes")
+STRIP = ["label", "length", "spans", "ticks"]
+SPAN = ["from", "to", "label", "kind"]
 BARE = (
     "\x00\x01\x02\x03\x04\x05\x06\x07\x08\x09\x0a\x0b\x0c\x0d\x0e\x0f"
     "\x10\x11\x12\x13\x14\x15\x16\x17\x18\x19\x1a\x1b\x1c\x1d\x1e\x1f"
@@ -71,7 +73,7 @@ def written(value: Any) -> str:
     if isinstance(value, str):
         return quoted(value)
     if isinstance(value, dict):
-        return dict_written(value)
+        return strip_written(value) if is_strip(value) else dict_written(value)
     if isinstance(value, (list, tuple)):
         return "[" + ",".join([written(part) for part in value]) + "]"
     if isinstance(value, bool):
@@ -80,12 +82,9 @@ def written(value: Any) -> str:
 
 
 def dict_written(value: Part) -> str:
-    """Return an object, its keys in their order; lengths and spans, of which there are hundreds, the short way."""
-    size = len(value)
-    if size == 3 and "mm" in value and "mark" in value and "inches" in value:
+    """Return an object, its keys in their order; lengths, of which there are hundreds, the short way."""
+    if len(value) == 3 and "mm" in value and "mark" in value and "inches" in value:
         return length_written(value)
-    if size == 4 and "from" in value and "to" in value and "label" in value and "kind" in value:
-        return span_written(value)
     return "{" + ",".join([f"{quoted(key)}:{written(part)}" for key, part in value.items()]) + "}"
 
 
@@ -94,10 +93,25 @@ def length_written(value: Part) -> str:
     return f'{{"inches":"{value["inches"]}","mark":{quoted(value["mark"])},"mm":"{value["mm"]}"}}'
 
 
-def span_written(value: Part) -> str:
-    """Return a span of a strip."""
-    ends = f'"from":{dict_written(value["from"])},"to":{dict_written(value["to"])}'
-    return f'{{{ends},"label":{quoted(value["label"])},"kind":{quoted(value["kind"])}}}'
+def is_strip(value: Part) -> bool:
+    """Tell whether an object is a strip of spans and nothing else."""
+    if "spans" not in value or list(value) != STRIP:
+        return False
+    return all(len(part) == len(SPAN) and "kind" in part for part in value["spans"])
+
+
+def strip_written(value: Part) -> str:
+    """Return a strip; where a span begins at the very LENGTH at which the one before ended, it is written once."""
+    spans = []
+    last, said = None, ""
+    for part in value["spans"]:
+        start = said if part["from"] is last else dict_written(part["from"])
+        last = part["to"]
+        said = dict_written(last)
+        ends = f'"from":{start},"to":{said}'
+        spans.append(f'{{{ends},"label":{quoted(part["label"])},"kind":{quoted(part["kind"])}}}')
+    head = f'"label":{quoted(value["label"])},"length":{dict_written(value["length"])}'
+    return f'{{{head},"spans":[{",".join(spans)}],"ticks":{written(value["ticks"])}}}'
 
 
 def quoted(text: str) -> str:
