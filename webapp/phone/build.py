@@ -1,6 +1,7 @@
 """All that the phone keeps, made once at the start and held in memory under one stamp."""
 
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
@@ -42,10 +43,16 @@ class Build:
     worker: bytes
 
 
+@cache
+def translated() -> dict[str, str]:
+    """Return the translated core; it is the same for every application of a process."""
+    return translate(CORE)
+
+
 def start(app: Flask) -> Build:
     """Make all that the phone keeps; called once every page is registered. What cannot be made stops it."""
     app.extensions.pop(PLACE, None)
-    core = translate(CORE)
+    core = translated()
     ways = routes(app, TOOLS)
     made = made_module(core, TOOLS, FACTORS, parts(app.jinja_env), ways)
     drafts = {
