@@ -1,5 +1,5 @@
 /**
- * The pad for thumbs: it opens under a field for a length, a list of widths or a count, and types into it.
+ * The pad for thumbs: it opens under a field for a length, several, a size or a count, and types into it.
  * Whoever has keys types as ever; Escape closes the pad.
  */
 import { back, lean, put } from "./keys.js";
@@ -7,7 +7,7 @@ import { in_words, kind_of, nudged, setting_of } from "./value.js";
 
 /** @typedef {HTMLInputElement} Input */
 
-const FIELDS = '[data-kind="length"], [data-kind="widths"], [data-kind="count"]';
+const FIELDS = '[data-kind="length"], [data-kind="widths"], [data-kind="count"], [data-kind="pair"]';
 const QUIET = 400; // ms without a press before the value is said
 
 const page = document.documentElement;
@@ -42,7 +42,7 @@ function show(input, name) {
   for (const part of in_pad("[data-when]")) part.hidden = !holds(part.dataset.when ?? "", now);
   for (const key of in_pad("[data-of]")) label_parts(key, (pane === "upper" ? "64" : pane) === key.dataset.of);
   for (const key of in_pad('[data-do="more"]')) label(key, pane === "more" ? "digits" : "more", pane === "more");
-  for (const key of in_pad('[data-do="next"]')) key.textContent = following(input) ? "next" : "done";
+  for (const key of in_pad('[data-do="next"]')) key.textContent = following(input) || input.closest(".rows") ? "next" : "done";
 }
 
 /** @param {HTMLElement} key @param {string} words @param {boolean} on */
@@ -78,7 +78,7 @@ function open(input) {
   pad.hidden = false;
   show(input, "digits");
   say_later();
-  input.closest(".field")?.scrollIntoView({ block: "nearest" });
+  input.closest(".entry, .field")?.scrollIntoView({ block: "nearest" });
 }
 
 function close() {
@@ -95,17 +95,23 @@ function following(input) {
   return fields.slice(fields.indexOf(input) + 1).find((next) => !next.disabled && next.getClientRects().length > 0);
 }
 
-/** @param {Input} input */
+/** A list of rows may have a way on of its own. @param {Input} input */
 function go_on(input) {
+  if (!input.dispatchEvent(new CustomEvent("onward", { bubbles: true, cancelable: true }))) return;
   const next = following(input);
   if (next) {
     next.inputMode = "none";
     next.focus();
     next.select();
   } else {
-    input.blur();
-    close();
+    leave_field(input);
   }
+}
+
+/** @param {Input} input */
+function leave_field(input) {
+  input.blur();
+  close();
 }
 
 // Typing.
@@ -158,6 +164,7 @@ const DOES = {
   next: go_on,
   keyboard: own_keyboard,
   hand: other_hand,
+  close: leave_field,
 };
 
 /** @param {Input} input @param {DOMStringMap} key */

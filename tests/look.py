@@ -31,7 +31,7 @@ SETTLED = 700  # ms, for what is said a little later
 
 @dataclass(frozen=True)
 class Screen:
-    """One picture: where it is, and what is pressed there first (selectors, or `=text` to type)."""
+    """One picture: where it is, and what is pressed there first (selectors, `=text` to type, or Escape)."""
 
     name: str
     way: tuple[str, ...]
@@ -51,8 +51,8 @@ SCREENS = (
     Screen("32nds", (SPACED,), ("#slat", '#pad [data-of="32"]')),
     Screen("more keys", (SPACED,), ("#slat", '#pad [data-do="more"]')),
     Screen("the last answer stands", (SPACED,), ("#slat", "=2 3/", '#pad [data-do="next"]')),
-    Screen("worked in a project", HEADBOARD, (*WORKED, "#offset", '#pad [data-do="next"]')),
-    Screen("to be kept", HEADBOARD, (*WORKED, "#sheet-called", "=Upper rail")),
+    Screen("worked in a project", HEADBOARD, (*WORKED, "Escape")),
+    Screen("to be kept", HEADBOARD, (*WORKED, "Escape", "#sheet-called", "=Upper rail")),
     Screen("errors", ("/work/spacing?span=58+3/0&slat=2+3/4&count=x",)),
     Screen("millimetres", ("/work/spacing?unit=mm&span=1482.5&slat=70&count=9",), ("#span",)),
     Screen("feet", ("/work/spacing?unit=ft&span=24'+11+31/32\"&slat=2+3/4&count=60&offset=1'",)),
@@ -68,10 +68,19 @@ def show(page: Page, address: str, screen: Screen) -> None:
         ready(page)
         page.get_by_role("link", name=link).first.click()
     ready(page)
-    for press in screen.presses:
-        page.keyboard.type(press[1:]) if press[0] == "=" else page.locator(press).click()
+    for word in screen.presses:
+        press(page, word)
     if screen.presses:
         page.wait_for_timeout(SETTLED)
+
+
+def press(page: Page, word: str) -> None:
+    if word == "Escape":
+        page.keyboard.press(word)
+    elif word[0] == "=":
+        page.keyboard.type(word[1:])
+    else:
+        page.locator(word).click()
 
 
 def ready(page: Page) -> None:

@@ -163,12 +163,24 @@ def test_next_goes_on_and_the_last_field_closes_the_pad(page: Page, demo_serving
     expect(page.locator("body")).not_to_have_class(re.compile("typing"))
 
 
+@pytest.mark.parametrize(("height", "way"), [(740, ["close the pad"]), (560, ["more", "close the pad"])])
+def test_the_pad_can_be_closed_before_the_last_field(
+    page: Page, demo_serving: Serving, height: int, way: list[str]
+) -> None:
+    page.set_viewport_size({"width": 360, "height": height})
+    tool(page, demo_serving)
+    tap(page, "#span")
+    press(page, *way)
+    expect(page.locator("#pad")).to_be_hidden()
+    expect(page.locator("#span")).not_to_be_focused()
+
+
 def test_a_count_has_digits_only(page: Page, demo_serving: Serving) -> None:
     tool(page, demo_serving)
     tap(page, "#count")
     names = "all => all.filter((key) => key.checkVisibility()).map((key) => key.textContent)"
     shown = page.locator("#pad button").evaluate_all(names)
-    assert shown == [*"123456789", "back", "−", "0", "+", "next"]
+    assert shown == ["close", *"123456789", "back", "−", "0", "+", "next"]
 
 
 def test_a_metric_project_has_a_metric_pad(page: Page, demo_serving: Serving) -> None:
