@@ -10,6 +10,8 @@ import { gather, placeOf } from "./gather.js";
 import { fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
 import { begin, tell } from "./pace.js";
+import { followPuts } from "./puts.js";
+import { showRows } from "./rows.js";
 import "./unsent.js";
 import { keepOffline } from "./update.js";
 
@@ -46,8 +48,8 @@ function speak(g) {
 
 /** @param {Gathered} g */
 function paint(g) {
-  const screen = /** @type {keyof typeof views} */ (document.body.dataset.screen ?? "");
-  const view = /** @type {any} */ (views[screen])(g);
+  const screen = document.body.dataset.screen ?? "";
+  const view = /** @type {any} */ (views)[screen](g);
   if (screen !== "tool" || judge(view)) draw(main, screen, view);
   const heading = main.querySelector("h1")?.textContent;
   if (heading) document.title = heading === "Shoulderline" ? heading : `${heading}, Shoulderline`;
@@ -70,6 +72,8 @@ async function open() {
   if (!place) return;
   const drawn = main.hasChildNodes();
   fillFields(place.query);
+  showRows();
+  followPuts();
   held = await gather(place);
   speak(held);
   followFields(retype, drawn);

@@ -2,6 +2,7 @@
 import { FACTORS } from "./made.js";
 import { mark, spoken } from "./core/mark.js";
 import { read, read_count, read_list } from "./core/reading.js";
+import { read_pair } from "./core/reading_pairs.js";
 import { setting } from "./core/setting.js";
 import { add, sub } from "./python.js";
 
@@ -28,16 +29,26 @@ export function setting_of(input) {
   }
 }
 
+/** What stands between several lengths. @type {Record<string, string>} */
+const JOINTS = { widths: ";", pair: " x " };
+
+/** Where the last of several lengths begins. @param {Input} input @returns {number} */
+function last_of(input) {
+  const joint = JOINTS[kind_of(input)] ?? "";
+  const place = joint ? input.value.lastIndexOf(joint) : -1;
+  return place < 0 ? 0 : place + joint.length;
+}
+
 /**
- * Give the text moved by one division (a count by one, of several widths the last); nothing where what stands
+ * Give the text moved by one division (a count by one, of several lengths the last); nothing where what stands
  * there is no length yet, or would be none.
  * @param {Input} input @param {boolean} up @returns {string}
  */
 export function nudged(input, up) {
-  const last = kind_of(input) === "widths" ? input.value.lastIndexOf(";") + 1 : 0;
+  const last = last_of(input);
   try {
     const moved = kind_of(input) === "count" ? next_count(input.value, up) : next_mark(input, input.value.slice(last), up);
-    return last ? `${input.value.slice(0, last)} ${moved}` : moved;
+    return last ? `${input.value.slice(0, last).trimEnd()} ${moved}` : moved;
   } catch {
     return "";
   }
@@ -52,13 +63,20 @@ function next_mark(input, text, up) {
   return mark((up ? add : sub)(read(text || "0", how), how.division), how);
 }
 
+/** @param {Input} input @returns {any[]} */
+function read_all(input) {
+  const [text, how] = [input.value, setting_of(input)];
+  if (kind_of(input) === "widths") return [...read_list(text, how)];
+  return kind_of(input) === "pair" ? [...read_pair(text, how)] : [read(text, how)];
+}
+
 /** Give the value in words; nothing while it does not read. @param {Input} input @returns {string} */
 export function in_words(input) {
   if (kind_of(input) === "count") return "";
   const how = setting_of(input);
   try {
-    const values = kind_of(input) === "widths" ? [...read_list(input.value, how)] : [read(input.value, how)];
-    return values.map((value) => spoken(mark(value, how))).join("; ");
+    const words = read_all(input).map((value) => spoken(mark(value, how)));
+    return words.join(kind_of(input) === "pair" ? " by " : "; ");
   } catch {
     return "";
   }

@@ -16,10 +16,13 @@ PATIENCE = 30  # seconds
 
 
 class Serving:
-    """One server over one data folder; it can be stopped and started again at the same address."""
+    """One server over one data folder; it can be stopped and started again at the same address.
 
-    def __init__(self, folder: Path, *, demo: bool = False) -> None:
-        self.folder, self.demo, self.port = folder, demo, 0
+    `program` is another folder that the program stands in.
+    """
+
+    def __init__(self, folder: Path, *, demo: bool = False, program: Path | None = None) -> None:
+        self.folder, self.demo, self.port, self.program = folder, demo, 0, program
         self.process: subprocess.Popen[str] | None = None
 
     @property
@@ -28,7 +31,8 @@ class Serving:
 
     def start(self) -> Self:
         words = ["serve", "--port", str(self.port), "--data", str(self.folder), *(["--demo"] if self.demo else [])]
-        self.process = subprocess.Popen([sys.executable, "-m", "webapp", *words], stdout=subprocess.PIPE, text=True)
+        command = [sys.executable, "-m", "webapp", *words]
+        self.process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, cwd=self.program)
         said = ADDRESS.search(self.process.stdout.readline() if self.process.stdout else "")
         if said is None:
             self.stop()

@@ -16,6 +16,7 @@ class Forms(HTMLParser):
         super().__init__()
         self.found: dict[str, dict[str, Any]] = {}
         self.current: dict[str, Any] | None = None
+        self.area = ""  # the textarea that is open
         self.feed(html)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
@@ -25,8 +26,19 @@ class Forms(HTMLParser):
             self.found[got.get("id") or ""] = self.current
         elif self.current is not None and tag in ("input", "select") and got.get("name"):
             self.current["fields"][got["name"]] = got.get("value") or ""
+        elif self.current is not None and tag == "textarea":
+            self.area = got.get("name") or ""
+            self.current["fields"][self.area] = ""
+
+    def handle_data(self, data: str) -> None:
+        if self.current is not None and self.area:
+            self.current["fields"][self.area] += data
 
     def handle_endtag(self, tag: str) -> None:
+        if tag == "textarea" and self.current is not None:
+            text = self.current["fields"][self.area]
+            self.current["fields"][self.area] = text[1:] if text[:1] == "\n" else text  # as a browser takes it
+            self.area = ""
         if tag == "form":
             self.current = None
 

@@ -15,6 +15,11 @@ def project_address(project: str) -> str:
     return f"/projects/{quoted(project)}"
 
 
+def help_address(tool: str, project: str) -> str:
+    """Give the address of a tool's help; it leads back into the project that it was asked from."""
+    return f"/help/{tool}?project={quoted(project)}" if project else f"/help/{tool}"
+
+
 def reading_address(project: str, entry: str) -> str:
     """Give the address of one reading's page."""
     return f"/projects/{quoted(project)}/readings/{quoted(entry)}"
@@ -26,7 +31,11 @@ def sheet_address(project: str, entry: str) -> str:
 
 
 def worded(text: str) -> str:
-    """Write a lean that was typed as a touching sign as its word: a bare `+` in an address is a space."""
+    """Write leans that were typed as touching signs as their words: a bare `+` in an address is a space."""
+    return "\n".join([_worded_line(line) for line in text.split("\n")])
+
+
+def _worded_line(text: str) -> str:
     for sign, word in [("+", " strong"), ("-", " scant")]:
         if text.endswith(sign) and len(text) > 1 and text[-2] not in " \t":
             return text[:-1] + word

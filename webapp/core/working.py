@@ -10,7 +10,7 @@ from webapp.core.reading_pairs import read_pair
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting, SettingError, one_of, setting
 from webapp.core.sheet import sheet
-from webapp.core.text import trim
+from webapp.core.text import lines, trim
 from webapp.core.tool import Field, InputErrors, Tool
 
 OWN = ("unit", "graduation")  # every tool takes them beside its fields
@@ -43,8 +43,8 @@ def work(tool: Tool, typed: dict[str, str], factors: dict[str, Fraction]) -> dic
 
 
 def said(tool: Tool, typed: dict[str, str]) -> dict[str, str]:
-    """Return each field that is not blank, in declared order, outer white removed."""
-    texts = [(field.name, trim(typed.get(field.name, ""))) for field in tool.fields]
+    """Return each field that is not blank, in declared order, outer white removed, one kind of line end."""
+    texts = [(field.name, trim("\n".join(lines(typed.get(field.name, ""))))) for field in tool.fields]
     return {name: text for name, text in texts if text}
 
 
@@ -58,12 +58,17 @@ def read_fields(tool: Tool, inputs: dict[str, str], how: Setting) -> dict[str, A
             try:
                 values[field.name] = value(field, text, how)
             except ReadingError as e:
-                errors[field.name] = placed(e.text, e.position, e.reason)
+                errors[field.name] = said_of(field, e)
             except ChoiceError as e:
                 errors[field.name] = e.reason
     if errors:
         raise InputErrors(errors)
     return values
+
+
+def said_of(field: Field, wrong: ReadingError) -> str:
+    """Say what is wrong and where; in a list the name of the line is the place, and stands in the reason."""
+    return placed(wrong.text, 0 if field.kind == "lines" else wrong.position, wrong.reason)
 
 
 def default(field: Field, how: Setting) -> str:
@@ -103,7 +108,7 @@ def check_field(tool: Tool, name: str, text: str, how: Setting) -> str:
         for field in own:
             value(field, trim(text), how)
     except ReadingError as e:
-        return placed(e.text, e.position, e.reason)
+        return said_of(own[0], e)
     except ChoiceError as e:
         return e.reason
     return ""

@@ -8,7 +8,7 @@ from functools import cache
 from typing import Any
 
 from flask_wtf import FlaskForm
-from wtforms import FileField, HiddenField, SelectField, StringField
+from wtforms import FileField, HiddenField, SelectField, StringField, TextAreaField
 from wtforms.fields.choices import SelectChoice
 
 from webapp.core.setting import GRADUATIONS, UNITS
@@ -130,4 +130,5 @@ def tool_form(tool: Tool) -> type[FlaskForm]:
 def _input(field: Field) -> Any:
     if field.kind == "choice":
         return choice(field.label, field.choices)
-    return StringField(field.label, render_kw={"data-kind": field.kind})
+    kind = TextAreaField if field.kind == "lines" else StringField
+    return kind(field.label, render_kw={"data-kind": field.kind})
