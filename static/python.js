@@ -37,13 +37,13 @@ export class ArithmeticError extends Exception {}
 export class ZeroDivisionError extends ArithmeticError {}
 
 const isSafe = Number.isSafeInteger;
-/** @param {Any} x */
+/** @param {Any} x @returns {boolean} */
 const isBool = (x) => typeof x === "boolean";
-/** @param {Any} x */
+/** @param {Any} x @returns {boolean} */
 const isInt = (x) => typeof x === "number" || typeof x === "bigint" || isBool(x);
-/** @param {Any} x */
+/** @param {Any} x @returns {boolean} */
 const isText = (x) => typeof x === "string";
-/** @param {Any} x */
+/** @param {Any} x @returns {boolean} */
 const isTuple = (x) => x instanceof Tuple;
 const isArray = Array.isArray;
 /** @param {bigint} n */
