@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from webapp.core.gauge_solve import Fitted, Place, Rail
+from webapp.core.gauge_solve import ZERO, Fitted, Place, Rail
 from webapp.core.gauge_tapes import CLASSES, disagreement
 from webapp.core.gauge_words import CAUTIONS, NOTES
 from webapp.core.mark import millimetres
@@ -11,7 +11,6 @@ from webapp.core.setting import Setting
 from webapp.core.sums import amount
 
 EDGE_SHOULDER = Fraction(1, 8)  # the least that stays (rule 8)
-ZERO = Fraction(0)
 CLEARANCE = Fraction(1, 16)  # between a tenon's end and its mortise's bottom (rules 8 and 11)
 
 

@@ -12,33 +12,19 @@ ZERO = Fraction(0)
 
 @dataclass(frozen=True)
 class Place:
-    """One opening against the gauge: `difference` is the gauge less the opening."""
+    """One opening against the gauge, and what it alone would have trimmed."""
 
     said: Opening
     opening: Fraction
-    difference: Fraction
-    fit: Fraction
-    bite: Fraction
-
-    @property
-    def fits(self) -> bool:
-        """Whether the stick goes in, as near as fitting is meant."""
-        return abs(self.difference) <= self.fit
-
-    @property
-    def trim(self) -> Fraction:
-        """What this place alone would have trimmed."""
-        return self.difference if self.difference > self.fit else ZERO
-
-    @property
-    def jointing(self) -> Jointing:
-        """The passes of that trim."""
-        return jointing(self.trim, self.bite)
+    difference: Fraction  # the gauge less the opening
+    fits: bool
+    trim: Fraction
+    jointing: Jointing
 
     @property
     def loose(self) -> bool:
         """Whether no trimming mends it."""
-        return self.difference < -self.fit
+        return not self.fits and self.difference < 0
 
 
 @dataclass(frozen=True)
@@ -48,21 +34,13 @@ class Rail:
     name: str
     places: list[Place]
     parallel: Fraction
+    jointing: Jointing  # of the parallel cut
     taper: list[Fraction]
-
-    @property
-    def jointing(self) -> Jointing:
-        """The passes of the parallel cut."""
-        return jointing(self.parallel, self.places[0].bite)
-
-    @property
-    def cut(self) -> Fraction:
-        """The most that comes off anywhere."""
-        return self.parallel + max(self.taper, default=ZERO)
+    cut: Fraction  # the most that comes off anywhere
 
     def cut_at(self, i: int) -> Fraction:
         """Return what comes off at one place."""
-        return self.parallel + (self.taper[i] if self.taper else ZERO)
+        return self.parallel + self.taper[i] if self.taper else self.parallel
 
 
 @dataclass(frozen=True)
@@ -71,6 +49,7 @@ class Fitted:
 
     gauge: Fraction
     keep: str | Fraction
+    bite: Fraction
     tenon: Fraction | None
     places: list[Place]
     rails: list[Rail]
@@ -92,7 +71,7 @@ def fitted(
     """Work a dry fit; every opening is more than 0."""
     gauge = gauge_length(openings, keep)
     places = [place_of(opening, gauge, fit, bite) for opening in openings]
-    return Fitted(gauge, keep, tenon, places, rails_of(places, fit))
+    return Fitted(gauge, keep, bite, tenon, places, rails_of(places, fit, bite))
 
 
 def gauge_length(openings: list[Opening], keep: str | Fraction) -> Fraction:
@@ -104,27 +83,30 @@ def gauge_length(openings: list[Opening], keep: str | Fraction) -> Fraction:
 
 
 def place_of(opening: Opening, gauge: Fraction, fit: Fraction, bite: Fraction) -> Place:
-    """Return an opening with its difference."""
+    """Return an opening with its difference, and what that asks for (rule 7)."""
     size = gauge + opening.size if opening.against else opening.size
-    return Place(opening, size, gauge - size, fit, bite)
+    lack = gauge - size
+    trim = lack if lack > fit else ZERO
+    return Place(opening, size, lack, abs(lack) <= fit, trim, jointing(trim, bite))
 
 
-def rails_of(places: list[Place], fit: Fraction) -> list[Rail]:
+def rails_of(places: list[Place], fit: Fraction, bite: Fraction) -> list[Rail]:
     """Return the rails in the order in which they are first named."""
     found: dict[str, list[Place]] = {}
     for place in places:
         found.setdefault(fold_name(place.said.rail), []).append(place)
-    return [rail_of(own, fit) for own in found.values()]
+    return [rail_of(own, fit, bite) for own in found.values()]
 
 
-def rail_of(places: list[Place], fit: Fraction) -> Rail:
+def rail_of(places: list[Place], fit: Fraction, bite: Fraction) -> Rail:
     """Return what is done to one rail's edge (rule 8)."""
     name = places[0].said.rail
     lacks = [place.difference for place in places]
     most, least = max(lacks), min(lacks)
     if most <= fit:
-        return Rail(name, places, ZERO, [])
+        return Rail(name, places, ZERO, jointing(ZERO, bite), [], ZERO)
     if most - least <= fit:
-        return Rail(name, places, most, [])
+        return Rail(name, places, most, jointing(most, bite), [], most)
     parallel = max(ZERO, least)
-    return Rail(name, places, parallel, [max(ZERO, lack - parallel) for lack in lacks])
+    taper = [max(ZERO, lack - parallel) for lack in lacks]
+    return Rail(name, places, parallel, jointing(parallel, bite), taper, most)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from webapp.core.gauge_figures import numbered, place_words
-from webapp.core.gauge_solve import Fitted
+from webapp.core.gauge_solve import ZERO, Fitted
 from webapp.core.mark import length
 from webapp.core.setting import Setting
 from webapp.core.sheet import Length, Part, span, strip, tick
@@ -16,13 +16,10 @@ class Window:
     """The part of the stick that is drawn, so that what an opening lacks can be seen: from `start` on."""
 
     start: Fraction
-    end: Fraction
     how: Setting
-
-    @property
-    def length(self) -> Length:
-        """The length that is drawn."""
-        return self.at(self.end)
+    stick: Length  # where the stick ends, as it lies in the window
+    whole: Length
+    nothing: Length
 
     def at(self, x: Fraction) -> Length:
         """Return a place along the stick as it lies in the window."""
@@ -32,11 +29,11 @@ class Window:
 def strips(made: Fitted, how: Setting) -> list[Part]:
     """Return the stick's end with all openings, then a strip for each that does not fit."""
     window = window_of(made, how)
-    stick = span(window.at(window.start), window.at(made.gauge), "Stick", "wood")
-    beyond = span(window.at(made.gauge), window.length, "Beyond the stick", "air")
+    stick = span(window.nothing, window.stick, "Stick", "wood")
+    beyond = span(window.stick, window.whole, "Beyond the stick", "air")
     shown = f"The stick's end from {amount(window.start, how)} on, drawn large" if window.start > 0 else "The stick"
     whole = strip(
-        f"{shown}: where each opening ends, by its number", window.length, [stick, beyond], ticks(made, window)
+        f"{shown}: where each opening ends, by its number", window.whole, [stick, beyond], ticks(made, window)
     )
     return [whole, *[place_strip(made, i, window) for i, place in enumerate(made.places) if not place.fits]]
 
@@ -44,7 +41,9 @@ def strips(made: Fitted, how: Setting) -> list[Part]:
 def window_of(made: Fitted, how: Setting) -> Window:
     """Return twice as far to either side as any opening differs, so that all of them are seen."""
     reach = 2 * max([how.division] + [abs(place.difference) for place in made.places])
-    return Window(max(Fraction(0), made.gauge - reach), made.gauge + reach, how)
+    start = max(ZERO, made.gauge - reach)
+    stick, whole = length(made.gauge - start, how), length(made.gauge + reach - start, how)
+    return Window(start, how, stick, whole, length(ZERO, how))
 
 
 def ticks(made: Fitted, window: Window) -> list[Part]:
@@ -61,11 +60,10 @@ def ticks(made: Fitted, window: Window) -> list[Part]:
 def place_strip(made: Fitted, i: int, window: Window) -> Part:
     """Return one opening against the stick: what comes off, or the air that stays."""
     place = made.places[i]
-    short = place.difference > 0
-    inner, outer = (place.opening, made.gauge) if short else (made.gauge, place.opening)
-    spans = [
-        span(window.at(window.start), window.at(inner), "Stick", "wood"),
-        span(window.at(inner), window.at(outer), "Comes off the rail" if short else "Loose", "cut" if short else "air"),
-    ]
+    end = window.at(place.opening)
+    if place.loose:
+        inner, rest = window.stick, span(window.stick, end, "Loose", "air")
+    else:
+        inner, rest = end, span(end, window.stick, "Comes off the rail", "cut")
     label = f"{numbered(i, place)}: {place_words(place, window.how)}"
-    return strip(label, window.length, spans, [tick(window.at(place.opening), str(i + 1))])
+    return strip(label, window.whole, [span(window.nothing, inner, "Stick", "wood"), rest], [tick(end, str(i + 1))])

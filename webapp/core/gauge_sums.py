@@ -1,5 +1,7 @@
 """The working of a gauge stick, as a maker writes it on a scrap of wood."""
 
+from fractions import Fraction
+
 from webapp.core.gauge_solve import Fitted, Place, Rail
 from webapp.core.setting import Setting
 from webapp.core.sums import exactly
@@ -8,7 +10,7 @@ from webapp.core.sums import exactly
 def sums(made: Fitted, how: Setting) -> list[str]:
     """Return the lines of the working, each once."""
     lines = [difference_sum(made, place, how) for place in made.places]
-    lines += [passes_sum(rail, how) for rail in made.rails]
+    lines += [passes_sum(rail, made.bite, how) for rail in made.rails]
     if made.tenon is not None:
         lines.append(
             f"{exactly(made.gauge, how)} + 2 x {exactly(made.tenon, how)} = {exactly(made.gauge + 2 * made.tenon, how)}"
@@ -27,10 +29,10 @@ def difference_sum(made: Fitted, place: Place, how: Setting) -> str:
     return f"{stick} - {opening} = {size}" if place.difference > 0 else f"{opening} - {stick} = {size}"
 
 
-def passes_sum(rail: Rail, how: Setting) -> str:
+def passes_sum(rail: Rail, bite: Fraction, how: Setting) -> str:
     """Return how bites come to a parallel cut; one light pass needs no line."""
     if rail.jointing.full == 0:
         return ""
     cut, rest = exactly(rail.parallel, how), exactly(rail.jointing.rest, how)
-    full = f"{rail.jointing.full} x {exactly(rail.places[0].bite, how)}"
+    full = f"{rail.jointing.full} x {exactly(bite, how)}"
     return f"{full} + {rest} = {cut}" if rail.jointing.rest > 0 else f"{full} = {cut}"
