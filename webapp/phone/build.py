@@ -1,5 +1,6 @@
 """All that the phone keeps, made once at the start and held in memory under one stamp."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -8,6 +9,7 @@ from types import MappingProxyType
 from flask import Flask, current_app
 
 from webapp.folders import CORE, STATIC
+from webapp.phone.bundle import bundle, faces
 from webapp.phone.made import MadeError, engine, made_module, manifest, worker
 from webapp.phone.parts import parts
 from webapp.phone.shells import routes, shells
@@ -57,7 +59,7 @@ def start(app: Flask) -> Build:
     made = made_module(core, TOOLS, FACTORS, parts(app.jinja_env), ways)
     drafts = {
         **static_files(STATIC),
-        **{_static(f"core/{name}.js"): text.encode() for name, text in core.items()},
+        **core_files(core),
         _static("made.js"): made.encode(),
         MANIFEST: manifest(STATIC / "icons").encode(),
         **shells(app, TOOLS),
@@ -68,6 +70,13 @@ def start(app: Flask) -> Build:
     build = Build(mark, engine(core), stamped(drafts, mark), put_stamp(draft_worker, mark))
     app.extensions[PLACE] = build
     return build
+
+
+def core_files(core: Mapping[str, str]) -> dict[str, bytes]:
+    """Return the translated core, by address: one file of all, and one for each module that scripts import."""
+    scripts = [file.read_text(encoding="utf-8") for file in STATIC.glob("*.js")]
+    files = {"core.js": bundle(core)} | {f"core/{name}.js": text for name, text in faces(core, scripts).items()}
+    return {_static(name): text.encode() for name, text in files.items()}
 
 
 def static_files(folder: Path) -> dict[str, bytes]:

@@ -7,6 +7,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
+from webapp.phone.bundle import scope
 from webapp.phone.shells import Route
 from webapp.phone.stamp import PLACEHOLDER
 
@@ -41,10 +42,10 @@ def made_module(
         [
             "/** Made at the start by webapp/phone/made.py: what the scripts take from the server as data. */",
             'import { Fraction } from "./fraction.js";',
-            *(f'import {{ TOOL as {name} }} from "./core/{name}.js";' for name in names),
+            f'import {{ {", ".join(map(scope, names))} }} from "./core.js";',
             f"export const STAMP = {_json(PLACEHOLDER)};",
             f"export const ENGINE = {_json(engine(core))};",
-            f"export const TOOLS = new Map([{', '.join(f'[{_json(name)}, {name}]' for name in names)}]);",
+            f"export const TOOLS = new Map([{', '.join(f'[{_json(name)}, {scope(name)}.TOOL]' for name in names)}]);",
             f"export const FACTORS = new Map([{', '.join(_factor(*pair) for pair in factors.items())}]);",
             f"export const ROUTES = {_json(known)};",
             f"export const PARTS = {_json(parts)};",
