@@ -177,7 +177,7 @@ def test_a_version_with_one_bad_file_leaves_the_old_one_at_work(page, bench, mon
     offline(page, bench.address)
     old = bench.build
     bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
-    bench.spoilt[f"/static/{bench.build.stamp}/core/fold.js"] = fault
+    bench.spoilt[f"/static/{bench.build.stamp}/core.js"] = fault
     page.goto(bench.address)
     states = installed(page)
     assert "redundant" in states
