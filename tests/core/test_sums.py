@@ -3,7 +3,7 @@ from fractions import Fraction
 import pytest
 
 from webapp.core.setting import setting
-from webapp.core.sums import amount, counted, decimal, exactly, in_words, widths_text
+from webapp.core.sums import amount, counted, decimal, exactly, fine, in_words, widths_text
 from webapp.units import FACTORS
 
 INCHES, METRIC = setting("in", "", FACTORS), setting("mm", "", FACTORS)
@@ -30,6 +30,20 @@ def test_one_of_a_thing_has_no_s():
 )
 def test_an_amount_has_its_unit_where_its_mark_has_none(x, how, text):
     assert amount(x, how) == text
+
+
+@pytest.mark.parametrize(
+    ("x", "how", "text"),
+    [
+        (Fraction(9, 128), INCHES, "0.070 in"),
+        (Fraction(1, 16), INCHES, "0.063 in"),
+        (Fraction(43, 24), INCHES, "1.792 in"),
+        (Fraction(0), INCHES, "0.000 in"),
+        (151 * MM / 100, METRIC, "1.51 mm"),
+    ],
+)
+def test_a_caliper_says_thousandths_or_hundredths(x, how, text):
+    assert fine(x, how) == text
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from webapp.core.mark import length
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
 from webapp.core.sheet import Part, figure
-from webapp.core.sums import amount
+from webapp.core.sums import amount, fine
 
 
 def answer(made: Fitted, how: Setting) -> Part:
@@ -21,11 +21,11 @@ def figures(made: Fitted, how: Setting) -> list[Part]:
     found = [figure("shoulder", "Slats, shoulder to shoulder", length(made.gauge, how))]
     if made.tenon is not None:
         found.append(figure("overall", "Slats, over all", length(made.gauge + 2 * made.tenon, how)))
-    tapes = length(disagreement(made.gauge, USUAL, how), how)
+    tapes = disagreement(made.gauge, USUAL, how)
     return [
         *found,
         figure("longest", "Longest that goes in everywhere", length(made.longest, how)),
-        figure("tapes", f"Two class {USUAL} tapes may disagree by", tapes),
+        figure("tapes", f"Two class {USUAL} tapes may disagree by ({fine(tapes, how)})", length(tapes, how)),
         *[figure(f"place-{i + 1}", numbered(i, place), place_words(place, how)) for i, place in enumerate(made.places)],
     ]
 
@@ -37,7 +37,8 @@ def numbered(i: int, place: Place) -> str:
 
 def place_words(place: Place, how: Setting) -> str:
     """Return how one place stands against the stick, as it is said in a shop."""
-    parts = {"size": amount(abs(place.difference), how), "passes": place.jointing.words}
+    size = abs(place.difference)
+    parts = {"size": amount(size, how), "fine": fine(size, how), "passes": place.jointing.words}
     return sentence(PLACES[standing(place)], parts)
 
 

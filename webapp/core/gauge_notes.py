@@ -8,7 +8,7 @@ from webapp.core.gauge_words import CAUTIONS, NOTES
 from webapp.core.mark import millimetres
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
-from webapp.core.sums import amount
+from webapp.core.sums import amount, fine
 
 EDGE_SHOULDER = Fraction(1, 8)  # the least that stays (rule 8)
 CLEARANCE = Fraction(1, 16)  # between a tenon's end and its mortise's bottom (rules 8 and 11)
@@ -32,7 +32,7 @@ def over_caution(rail: Rail, place: Place, how: Setting) -> str:
     """Return by how much slats stand over at one place; nothing where they do not."""
     if place.difference <= 0:
         return ""
-    parts = {"place": place.said.name, "size": amount(place.difference, how)}
+    parts = {"place": place.said.name, "size": amount(place.difference, how), "fine": fine(place.difference, how)}
     return sentence(CAUTIONS["until" if rail.cut > 0 else "over"], parts)
 
 

@@ -16,10 +16,10 @@ KEPT = {"largest": "Gauge, the largest opening", "smallest": "Gauge, the smalles
 STICK = "Gauge, the stick"
 PLACES = {
     "fits": "fits",
-    "tight": "fits; lacks {size}",
-    "slack": "fits; loose {size}",
-    "lacks": "lacks {size}: {passes}",
-    "loose": "loose by {size}, no trimming mends it",
+    "tight": "fits; lacks {size} ({fine})",
+    "slack": "fits; loose {size} ({fine})",
+    "lacks": "lacks {size} ({fine}): {passes}",
+    "loose": "loose by {size} ({fine}), no trimming mends it",
 }
 STEPS = {
     "none": "nothing comes off",
@@ -30,8 +30,8 @@ STEPS = {
 FITS = "fits, {step}"
 LOOSE = "{step}; loose by {size}, no trimming mends it"
 CAUTIONS = {
-    "over": "{place}: slats stand {size} over here.",
-    "until": "{place}: slats stand {size} over here until the rail is planed.",
+    "over": "{place}: slats stand {size} ({fine}) over here.",
+    "until": "{place}: slats stand {size} ({fine}) over here until the rail is cut.",
     "hair": "A slat a hair too long holds the rail off its shoulder, and every slat adds to it.",
     "apart": "The rails come out of the dry fit one by one: number each joint where it does not show, "
     "and write on each rail which edge comes down, before anything is jointed.",

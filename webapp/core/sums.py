@@ -2,7 +2,8 @@
 
 from fractions import Fraction
 
-from webapp.core.mark import HAIR, LEAN_WORDS, mark, mixed
+from webapp.core.digits import half_up, point_text
+from webapp.core.mark import HAIR, LEAN_WORDS, mark, millimetres, mixed
 from webapp.core.setting import Setting
 
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -33,6 +34,13 @@ def with_unit(text: str, unit: str) -> str:
         if text.endswith(" " + lean):
             return f"{text[: -len(lean) - 1]} {unit} {lean}"
     return f"{text} {unit}"
+
+
+def fine(x: Fraction, how: Setting) -> str:
+    """Return a length of 0 or more as a caliper says it: thousandths of an inch, or hundredths of a millimetre."""
+    if how.metric:
+        return millimetres(x, how) + " mm"
+    return point_text(half_up(x.numerator * 1000, x.denominator), 3, 1000) + " in"
 
 
 def exactly(x: Fraction, how: Setting) -> str:
