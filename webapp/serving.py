@@ -38,6 +38,7 @@ def bound(port: int) -> socket.socket:
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((HOST, port))
+        listening.listen()
     except OSError as e:
         listening.close()
         raise ServeError(f"Port {port} is taken: try another with --port, or --port 0 for a free one.") from e
