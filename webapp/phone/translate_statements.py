@@ -135,7 +135,7 @@ class Statements(Expressions):
 
     def do_for(self, node: ast.For) -> None:
         """Translate for."""
-        self.looped(node, self.loop(node.target, node.iter, self.rows(node.iter)))
+        self.looped(node, self.loop(node.target, node.iter, self.taken_apart(node.target, node.iter)))
 
     def looped(self, node: ast.For | ast.While, head: str) -> None:
         """Translate what a loop goes round."""

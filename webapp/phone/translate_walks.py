@@ -58,6 +58,12 @@ class Walks(Names):
         """Translate the taking apart of a value by a tuple of targets."""
         return f"{self.target(node)} = $.unpack({value}, {shape(node)})"
 
+    def taken_apart(self, target: ast.expr, source: ast.expr) -> str:
+        """Translate what stands behind `of` where a target takes each row apart: a dict's items need not be made."""
+        if self.fits(target, source) and isinstance(source, ast.Call) and isinstance(source.func, ast.Attribute):
+            return f"$.pairs({self.expression(source.func.value)})"
+        return self.rows(source)
+
     def loop(self, target: ast.expr, source: ast.expr, rows: str) -> str:
         """Translate the head of a loop, up to its opening brace and the taking apart of each row."""
         if isinstance(target, ast.Name) or self.fits(target, source):
@@ -95,7 +101,7 @@ class Walks(Names):
         first = node.generators[0]
         simple = len(node.generators) == 1 and not first.ifs and not first.is_async and not looks_later(node)
         if simple and (isinstance(first.target, ast.Name) or self.fits(first.target, first.iter)):
-            rows = self.rows(first.iter)
+            rows = self.taken_apart(first.target, first.iter)
             with self.scope(set(targets(first.target))):
                 return f"Array.from({rows}, ({self.target(first.target)}) => {self.element(node)})"
         rows, body = self.whole(node, "$out.push({});")
@@ -104,14 +110,14 @@ class Walks(Names):
     def whole(self, node: Comprehension, give: str) -> tuple[str, str]:
         """Translate a comprehension to its first rows and the body of a function that is called with them."""
         first = node.generators[0]
-        rows = self.rows(first.iter)
+        rows = self.taken_apart(first.target, first.iter)
         names = dict.fromkeys(name for clause in node.generators for name in targets(clause.target))
         heads: list[str] = []
         with self.scope(set(names)):
             for clause in node.generators:
                 if clause.is_async:
                     raise self.refused(node, "async for", "for")
-                inner = "$rows" if clause is first else self.rows(clause.iter)
+                inner = "$rows" if clause is first else self.taken_apart(clause.target, clause.iter)
                 heads.append(self.loop(clause.target, clause.iter, inner))
                 heads += [f"if ({self.condition(test)}) {{" for test in clause.ifs]
             body = f"{' '.join(heads)} {give.format(self.element(node))} {'}' * len(heads)}"
