@@ -48,9 +48,9 @@ def test_a_vector_holds(case):
 
 
 @st.composite
-def rows(draw):
+def rows(draw, at=ends):
     """Good input: slats that leave a gap, at whichever ends."""
-    how = draw(ends)
+    how = draw(at)
     count = draw(st.integers(LEAST[how], 30))
     widths = draw(st.lists(lengths, min_size=1, max_size=4))
     margin = draw(lengths) if how == "margin" else Fraction(0)
@@ -66,7 +66,6 @@ def rows(draw):
 @CALM
 @given(rows())
 def test_slats_and_gaps_fill_the_span(fields):
-    assume(fields["span"] <= 12000)
     sheet = worked(**fields)["sheet"]
     wood = sum((inches(slat["width"]) for slat in sheet["slats"]), Fraction(0))
     assert wood + sum(map(inches, sheet["gaps"]), Fraction(0)) == fields["span"]
@@ -128,9 +127,8 @@ def test_a_neighbouring_count_is_what_that_count_gives(fields):
 
 
 @CALM
-@given(lengths, lengths, ends)
+@given(lengths, lengths, st.sampled_from(["gap", "slat", "half"]))
 def test_a_slat_alone_takes_the_nearest_count_and_more_slats_in_a_tie(width, span, how):
-    assume(how != "margin")
     found = worked(span=span, slat=width, ends=how)
     gaps = {}
     for n in range(LEAST[how], 1001):
@@ -163,9 +161,8 @@ def test_all_three_close_within_half_a_graduation_a_slat(fields, share):
 
 
 @CALM
-@given(rows())
+@given(rows(st.just("margin")))
 def test_a_solved_margin_comes_back_as_the_gap_it_came_from(fields):
-    assume(fields["ends"] == "margin")
     gap = inches(worked(**fields)["sheet"]["answer"]["value"])
     open_margin = {name: value for name, value in fields.items() if name != "margin"}
     sheet = worked(**open_margin, gap=gap)["sheet"]
