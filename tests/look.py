@@ -13,6 +13,8 @@ from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.browser import executable, flags
 from tests.serving import Serving
+from webapp.core.address import work_address
+from webapp.tools import TOOLS
 
 SIZES = {
     "phone": (360, 740),
@@ -55,8 +57,9 @@ SCREENS = (
     Screen("to be kept", HEADBOARD, (*WORKED, "Escape", "#sheet-called", "=Upper rail")),
     Screen("errors", ("/work/spacing?span=58+3/0&slat=2+3/4&count=x",)),
     Screen("millimetres", ("/work/spacing?unit=mm&span=1482.5&slat=70&count=9",), ("#span",)),
-    Screen("feet", ("/work/spacing?unit=ft&span=24'+11+31/32\"&slat=2+3/4&count=60&offset=1'",)),
+    Screen("feet", ("/work/spacing?unit=ft&span=24'+11+31/32\"&slat=2+3/4+in&count=60&offset=1'",)),
     Screen("a thousand", ("/work/spacing?span=500+ft&slat=2+3/4&count=1000",)),
+    *(Screen(tool.title, (work_address(tool.name, dict(tool.example)),)) for tool in TOOLS.values()),
 )
 
 
