@@ -103,7 +103,7 @@ const repeat = (x, times) => {
   const count = Math.max(0, Number(times));
   if (isText(x)) return x.repeat(count);
   const out = isTuple(x) ? new Tuple() : [];
-  for (let i = 0; i < count; i++) out.push(...x);
+  for (let i = 0; i < count; i++) for (const value of x) out.push(value);
   return out;
 };
 /** @param {Any} a @param {Any} b @returns {Any} */
@@ -119,7 +119,9 @@ export function mul(a, b) {
 /** `a *= b`: a list, too, changes in place. @param {Any} a @param {Any} b @returns {Any} */
 export function regrow(a, b) {
   if (!isArray(a) || isTuple(a)) return mul(a, b);
-  a.splice(0, a.length, ...mul(a, b));
+  const more = mul(a, b);
+  a.length = 0;
+  LIST.extend(a, more);
   return a;
 }
 /** @param {Any} a @param {Any} b @returns {Any} */
@@ -232,6 +234,8 @@ export function iter(x) {
 }
 /** The items of a dict where each is taken apart at once. @param {Any} x @returns {Iterable<[Any, Any]>} */
 export const pairs = (x) => (x instanceof Map ? x : m(x, "items"));
+/** What stands behind ** in a dict. @param {Any} x @returns {Map<Any, Any>} */
+export const mapping = (x) => (x instanceof Map ? x : refuse("no dict", x));
 /** @param {Any} x @returns {number} */
 export const len = (x) => (isText(x) ? points(x).length : isArray(x) ? x.length : x instanceof Map ? x.size : refuse("no length", x));
 /** A key as a Map takes it. @param {Any} x */
@@ -328,7 +332,12 @@ export const reversed = (x) => list(x).reverse();
 /** @param {Any} [x] @returns {Any[]} */
 export const list = (x = []) => Array.from(iter(x));
 /** @param {Any} [x] @returns {Any} */
-export const tuple = (x = []) => (isTuple(x) ? x : tup(...iter(x)));
+export function tuple(x = []) {
+  if (isTuple(x)) return x;
+  const made = new Tuple();
+  for (const value of iter(x)) made.push(value);
+  return made;
+}
 /** @param {Any} [x] */
 export const dict = (x = []) => new Map(x instanceof Map ? x : list(x).map((pair) => { const [key, value] = unpack(pair, 2); return [toKey(key), value]; }));
 /** @param {Any} x @param {Any} [key] @param {boolean} [reverse] */

@@ -7,7 +7,7 @@ async function load(address) {
   if (!modules.has(address)) modules.set(address, await import(address));
   return modules.get(address);
 }
-async function taken(value, core) {
+export async function taken(value, core) {
   if (Array.isArray(value)) return Promise.all(value.map((item) => taken(item, core)));
   if (value === null || typeof value !== "object") return value;
   const [[kind, of]] = Object.entries(value);
@@ -19,24 +19,24 @@ async function taken(value, core) {
   const [module, name, fields] = of;
   return new (await load(`${core}/${module}.js`))[name](...(await taken(fields, core)));
 }
-function given(value) {
+export function written(value) {
   if (value === undefined) throw new Error("undefined is no Python value");
   if (typeof value === "number" && !Number.isSafeInteger(value)) throw new Error(`${value} is no Python value here`);
   if (value === null || ["string", "boolean", "number"].includes(typeof value)) return value;
   if (typeof value === "bigint") return { int: String(value) };
   if (value instanceof Fraction) return { fraction: [String(value.numerator), String(value.denominator)] };
-  if (value instanceof $.Tuple) return { tuple: Array.from(value, given) };
-  if (value instanceof Map) return { dict: Array.from(value, (pair) => pair.map(given)) };
-  if (Array.isArray(value)) return value.map(given);
+  if (value instanceof $.Tuple) return { tuple: Array.from(value, written) };
+  if (value instanceof Map) return { dict: Array.from(value, (pair) => pair.map(written)) };
+  if (Array.isArray(value)) return value.map(written);
   if (typeof value === "function") return { function: ["", value.name] };
-  if (value instanceof $.Value) return { value: ["", value.constructor.name, Object.values(value).map(given)] };
+  if (value instanceof $.Value) return { value: ["", value.constructor.name, Object.values(value).map(written)] };
   throw new Error(`${value?.constructor?.name} is no Python value here`);
 }
 function raised(error) {
   if (!(error instanceof $.Exception)) throw error;
   const own = Object.entries(error).filter(([name]) => !["args", "message", "cause"].includes(name));
   const text = error instanceof $.KeyError ? "" : $.str(error);
-  return { raises: error.constructor.name, text, has: Object.fromEntries(own.map(([name, value]) => [name, given(value)])) };
+  return { raises: error.constructor.name, text, has: Object.fromEntries(own.map(([name, value]) => [name, written(value)])) };
 }
 /** The outcome of each call: what it gives, or what it raises. */
 export async function outcomes(core, calls) {
@@ -46,7 +46,7 @@ export async function outcomes(core, calls) {
     if (!work) throw new Error(`${module} has no ${name}`);
     const values = await taken(args, core);
     try {
-      found.push({ gives: given(work(...values)) });
+      found.push({ gives: written(work(...values)) });
     } catch (error) {
       try {
         found.push(raised(error));

@@ -48,7 +48,7 @@ def new(x: Any, size: int) -> Any:
     return x * size
 '''
 TEXT = """\
-/* sums.py, line for line. Widths, added up. */ import * as $ from "../python.js";
+/* sums.py, line for line */ import * as $ from "../python.js";
 
 
 

@@ -87,7 +87,7 @@ WALKING_METHODS = ("join", "extend", "update")
 # Attributes that are read from what is no dataclass of the core.
 ATTRIBUTES = ("numerator", "denominator", "args")
 # Names that an attribute cannot have, because a JavaScript object has them already.
-TAKEN_ATTRIBUTES = ("constructor", "prototype", "message", "stack", "args", "lift", "toString")
+TAKEN_ATTRIBUTES = ("constructor", "prototype", "message", "stack", "args", "toString", "valueOf", "toJSON", "then")
 
 # Words of JavaScript, and names that the translation itself leans on.
 RESERVED = frozenset(
@@ -96,7 +96,7 @@ RESERVED = frozenset(
         "do", "else", "enum", "eval", "export", "extends", "false", "finally", "for", "function", "if", "implements",
         "import", "in", "instanceof", "interface", "let", "new", "null", "package", "private", "protected", "public",
         "return", "static", "super", "switch", "this", "throw", "true", "try", "typeof", "undefined", "var", "void",
-        "while", "with", "yield", "Array", "Map", "Object",
+        "while", "with", "yield", "async", "of", "Array", "Map", "Object",
     ]
 )  # fmt: skip
 

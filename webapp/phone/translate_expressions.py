@@ -101,7 +101,7 @@ class Expressions(Truth):
     def on_dict(self, node: ast.Dict) -> str:
         """Translate a dict."""
         pairs = [
-            f"...$.dict({self.expression(value)})" if key is None else f"[{self.key(key)}, {self.expression(value)}]"
+            f"...$.mapping({self.expression(value)})" if key is None else f"[{self.key(key)}, {self.expression(value)}]"
             for key, value in zip(node.keys, node.values, strict=True)
         ]
         return f"new Map([{', '.join(pairs)}])" if pairs else "new Map()"

@@ -12,8 +12,7 @@ class Modules(Functions):
 
     def translate(self) -> str:
         """Translate the module."""
-        note = (ast.get_docstring(self.module.tree) or "").split("\n")[0].replace("*/", "")
-        self.out.add(f'/* {self.module.file}, line for line. {note} */ import * as $ from "../python.js";')
+        self.out.add(f'/* {self.module.file}, line for line */ import * as $ from "../python.js";')
         for node in self.module.tree.body:
             self.top(node)
         own = [*self.module.functions, *self.module.classes, *sorted(self.module.constants)]
@@ -72,7 +71,7 @@ class Modules(Functions):
         """Translate a constant."""
         targets = node.targets if isinstance(node, ast.Assign) else [node.target]
         if len(targets) > 1 or not isinstance(targets[0], ast.Name) or node.value is None:
-            raise self.refused(node, f"{ast.unparse(node)} at the top of a module", "NAME = value")
+            raise self.refused(node, "this assignment at the top of a module", "NAME = value")
         name = targets[0].id
         self.check_name(node, name)
         self.put(node, f"{self.export(name)}const {js_name(name)} = {self.expression(node.value)};")
