@@ -80,3 +80,11 @@ def demo_serving(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Serving]:
     server = Serving(tmp_path_factory.mktemp("demo"), demo=True).start()
     yield server
     server.stop()
+
+
+@pytest.fixture(scope="module")
+def common(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Serving]:
+    """Serve a folder that a module's tests share, each with projects of its own."""
+    server = Serving(tmp_path_factory.mktemp("common")).start()
+    yield server
+    server.stop()

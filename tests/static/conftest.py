@@ -5,9 +5,9 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from tests.serving import demo_serving, serving
+from tests.serving import common, demo_serving, serving
 
-__all__ = ["demo_serving", "serving"]
+__all__ = ["common", "demo_serving", "serving"]
 
 SIZE = {"width": 360, "height": 740}
 

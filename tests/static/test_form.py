@@ -135,10 +135,10 @@ def things(page: Page, address: str, kind: str) -> list:
     return page.request.get(f"{address}.json").json()[kind]
 
 
-def test_a_sheet_is_kept_reopened_changed_and_kept_again(page, serving):
-    address = start_project(page, serving)
+def test_a_sheet_is_kept_reopened_changed_and_kept_again(page, common):
+    address = start_project(page, common)
     state(page, SENT)
-    opened(page, f"{serving.address}/work/spacing?{GOOD}&project={address.rsplit('/', 1)[1]}")
+    opened(page, f"{common.address}/work/spacing?{GOOD}&project={address.rsplit('/', 1)[1]}")
     keep_sheet(page, "Upper rail")
     state(page, SENT)
     [thing] = things(page, address, "sheets")
@@ -158,18 +158,18 @@ def test_a_sheet_is_kept_reopened_changed_and_kept_again(page, serving):
     assert [past["called"] for past in thing["past"]] == ["Upper rail"]
 
 
-def test_a_sheet_that_does_not_work_is_not_kept(page, serving):
-    address = start_project(page, serving)
+def test_a_sheet_that_does_not_work_is_not_kept(page, common):
+    address = start_project(page, common)
     state(page, SENT)
-    opened(page, f"{serving.address}/work/spacing?{GOOD}&project={address.rsplit('/', 1)[1]}")
+    opened(page, f"{common.address}/work/spacing?{GOOD}&project={address.rsplit('/', 1)[1]}")
     fill(page, count="none")
     page.locator("#sheet").get_by_role("button", name="Keep").click()
     expect(error(page, "count")).not_to_be_empty()
     assert things(page, address, "sheets") == []
 
 
-def test_a_project_is_renamed_and_put_away(page, serving):
-    address = start_project(page, serving)
+def test_a_project_is_renamed_and_put_away(page, common):
+    address = start_project(page, common)
     page.locator("summary", has_text="Name, unit").click()
     page.locator("#settings-name").fill("Bench in oak")
     page.get_by_role("button", name="Change", exact=True).click()
@@ -181,8 +181,8 @@ def test_a_project_is_renamed_and_put_away(page, serving):
     assert (found["name"], found["archived"]) == ("Bench in oak", True)
 
 
-def test_a_reading_is_noted_and_withdrawn(page, serving):
-    address = start_project(page, serving)
+def test_a_reading_is_noted_and_withdrawn(page, common):
+    address = start_project(page, common)
     kept(page, "Clear span", "58 3/8")
     page.get_by_role("link", name="Clear span").click()
     expect(page.locator("h1")).to_have_text("Clear span")
@@ -199,8 +199,8 @@ def test_a_reading_is_noted_and_withdrawn(page, serving):
     assert [note["text"] for note in place["past"][0]["notes"]] == ["over the pegs"]
 
 
-def test_of_two_rivals_one_is_picked(page, serving, browser):
-    address = start_project(page, serving)
+def test_of_two_rivals_one_is_picked(page, common, browser):
+    address = start_project(page, common)
     state(page, SENT)
     with browser.new_context() as other:
         second = opened(other.new_page(), address)
@@ -219,10 +219,10 @@ def test_of_two_rivals_one_is_picked(page, serving, browser):
     assert [head["text"] for head in place["heads"]] == ["58 1/2"]
 
 
-def test_a_live_page_posts_by_itself_until_its_script_is_ready(page, serving):
+def test_a_live_page_posts_by_itself_until_its_script_is_ready(page, common):
     """A script that never loads leaves a whole page behind."""
     page.context.route("**/screen.js", lambda route: route.abort())
-    page.goto(serving.address)
+    page.goto(common.address)
     page.get_by_label("Name").fill("Bench in ash")
     page.get_by_role("button", name="Start").click()
     page.wait_for_url("**/projects/*")

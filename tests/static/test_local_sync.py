@@ -74,8 +74,8 @@ def answering(page: Page, **answer):
     page.context.route("**/sync", lambda route: route.fulfill(**answer))
 
 
-def test_what_is_kept_here_is_sent_and_taken_as_it_is(page, serving):
-    address = start_project(page, serving)
+def test_what_is_kept_here_is_sent_and_taken_as_it_is(page, common):
+    address = start_project(page, common)
     measure(page, "Clear span", "58 3/8 strong")
     state(page, SENT)
     expect(page.locator("main")).to_contain_text("Clear span")
@@ -93,12 +93,13 @@ def test_what_is_kept_while_the_server_is_gone_is_there_once_when_it_is_back(pag
     state(page, "cannot reach the server, 2 waiting")
     assert len(outbox(page)) == 2
     serving.start()
+    wake(page)
     state(page, SENT)
     assert places(page, address) == ["Clear span", "Post"]
 
 
-def test_another_phone_is_given_what_this_one_sent(page, serving, browser):
-    address = start_project(page, serving)
+def test_another_phone_is_given_what_this_one_sent(page, common, browser):
+    address = start_project(page, common)
     measure(page, "Clear span", "58 3/8")
     state(page, SENT)
     with browser.new_context() as other:
@@ -110,8 +111,8 @@ def test_another_phone_is_given_what_this_one_sent(page, serving, browser):
     expect(page.locator("main")).to_contain_text("1 before it")
 
 
-def test_a_double_press_keeps_one_entry(page, serving):
-    address = start_project(page, serving)
+def test_a_double_press_keeps_one_entry(page, common):
+    address = start_project(page, common)
     page.locator("#reading-place").fill("Clear span")
     page.locator("#reading-reading").fill("58 3/8")
     page.get_by_role("button", name="Keep the reading").dblclick()
@@ -122,8 +123,8 @@ def test_a_double_press_keeps_one_entry(page, serving):
     expect(page.locator(".error:not(:empty)")).to_have_count(0)
 
 
-def test_errors_stand_at_their_fields_and_what_was_typed_stays(page, serving):
-    start_project(page, serving)
+def test_errors_stand_at_their_fields_and_what_was_typed_stays(page, common):
+    start_project(page, common)
     measure(page, "Clear span", "58 3/0")
     expect(page.locator("#reading-reading-error")).not_to_be_empty()
     expect(page.locator("#reading-reading")).to_have_value("58 3/0")
@@ -148,20 +149,21 @@ NO_ANSWERS = {
 
 
 @pytest.mark.parametrize("answer", NO_ANSWERS.values(), ids=NO_ANSWERS)
-def test_whatever_else_answers_takes_nothing_from_the_outbox(page, serving, answer):
-    address = start_project(page, serving)
+def test_whatever_else_answers_takes_nothing_from_the_outbox(page, common, answer):
+    address = start_project(page, common)
     state(page, SENT)
     answering(page, **answer)
     measure(page, "Clear span", "58 3/8")
     state(page, WAITING)
     assert [each["why"] for each in outbox(page)] == [""]
     page.context.unroute("**/sync")
+    wake(page)
     state(page, SENT)
     assert places(page, address) == ["Clear span"]
 
 
-def test_only_what_is_echoed_leaves_the_outbox(page, serving):
-    start_project(page, serving)
+def test_only_what_is_echoed_leaves_the_outbox(page, common):
+    start_project(page, common)
     state(page, SENT)
 
     def of_two_one(route: Route):
@@ -184,6 +186,7 @@ def test_only_what_is_echoed_leaves_the_outbox(page, serving):
         of_two_one(route) if len(asked) == 1 else route.abort()
 
     page.context.route("**/sync", count)
+    wake(page)
     state(page, WAITING)
     assert [each["id"] for each in outbox(page)] == [left]
     assert asked[0] == [first, left]
@@ -206,14 +209,15 @@ def test_a_batch_that_is_refused_is_halved_until_one_entry_stands_out(page, serv
 
     page.context.route("**/sync", refuse)
     serving.start()
+    wake(page)
     state(page, "all else sent, 1 refused")
     assert places(page, address) == ["Place 0", "Place 1", "Place 2", "Place 4"]
     assert [(each["id"], each["why"]) for each in outbox(page)] == [(bad, "That is not for me.")]
     expect(page.locator("main")).to_contain_text("Place 3")
 
 
-def test_what_the_door_refuses_is_listed_and_goes_out_as_a_file(page, serving, tmp_path):
-    address = start_project(page, serving)
+def test_what_the_door_refuses_is_listed_and_goes_out_as_a_file(page, common, tmp_path):
+    address = start_project(page, common)
     state(page, SENT)
     project = address.rsplit("/", 1)[1]
     made = """async (local, project) => {
@@ -222,7 +226,7 @@ def test_what_the_door_refuses_is_listed_and_goes_out_as_a_file(page, serving, t
         await local.save(entry);
     }"""
     module(page, "local", made, project)
-    opened(page, serving.address)
+    opened(page, common.address)
     state(page, "all else sent, 1 refused")
     expect(page.locator("#refused")).to_contain_text("note")
     page.locator("summary", has_text="This phone").click()
@@ -234,8 +238,8 @@ def test_what_the_door_refuses_is_listed_and_goes_out_as_a_file(page, serving, t
     assert [entry["kind"] for entry in found["entries"]] == ["note"]
 
 
-def test_a_dead_handle_is_opened_anew_and_the_work_done_again(page, serving):
-    address = start_project(page, serving)
+def test_a_dead_handle_is_opened_anew_and_the_work_done_again(page, common):
+    address = start_project(page, common)
     state(page, SENT)
     page.evaluate("""() => {
         const sound = IDBDatabase.prototype.transaction;
@@ -253,8 +257,8 @@ def test_a_dead_handle_is_opened_anew_and_the_work_done_again(page, serving):
     assert places(page, address) == ["Clear span"]
 
 
-def test_what_the_store_will_not_take_is_kept_in_no_part_and_stays_in_the_form(page, serving):
-    start_project(page, serving)
+def test_what_the_store_will_not_take_is_kept_in_no_part_and_stays_in_the_form(page, common):
+    start_project(page, common)
     state(page, SENT)
     before = module(page, "local", "async (local) => (await local.entries()).length")
     page.evaluate("""() => {
@@ -291,10 +295,10 @@ def test_another_database_is_given_what_this_phone_made_and_nothing_of_others(pa
     ]
 
 
-def test_one_tab_sends_at_a_time(page, serving, phone):
-    start_project(page, serving)
+def test_one_tab_sends_at_a_time(page, common, phone):
+    start_project(page, common)
     state(page, SENT)
-    second = opened(phone.new_page(), serving.address)
+    second = opened(phone.new_page(), common.address)
     state(second, SENT)
     second.evaluate("""() => new Promise((held) => {
         const holding = new Promise((release) => { window.release = release; });
@@ -307,6 +311,7 @@ def test_one_tab_sends_at_a_time(page, serving, phone):
     page.wait_for_timeout(1500)
     assert asked == []
     second.evaluate("window.release()")
+    wake(page)
     state(page, SENT)
     assert asked
 
@@ -367,7 +372,7 @@ def test_the_state_is_said_in_words(page, demo_serving, outcome, waiting, refuse
     assert module(page, "pace", "({words}, given) => words(...given)", [outcome, waiting, refused]) == said
 
 
-def test_a_clock_that_is_far_off_is_said(page, serving):
+def test_a_clock_that_is_far_off_is_said(page, common):
     page.clock.install(time="2031-01-01T00:00:00Z")
-    opened(page, serving.address)
+    opened(page, common.address)
     state(page, re.compile(r"all sent; this clock is \d+ minutes ahead"))
