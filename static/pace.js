@@ -16,16 +16,21 @@ const GOES = "This browser may clear what is here after some weeks without use: 
 const tabs = new BroadcastChannel("shoulderline");
 
 /** @type {{outcome: import("./sync.js").Outcome | "", running: boolean, again: boolean, wait: number,
- *   timer: number, skew: number, changed: (outcome: string) => unknown}} */
-const now = { outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, changed: () => {} };
+ *   timer: number, skew: number, news: boolean,
+ *   changed: (outcome: string, news: boolean) => unknown}} */
+const now = { outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, news: false, changed: () => {} };
+
+/** @type {import("./sync.js").Ears} */
+const ears = { skew: (ahead) => { now.skew = ahead; }, news: () => { now.news = true; } };
 
 /**
  * Begin, and exchange at every sign of life.
- * @param {(outcome: string) => unknown} changed called when what this phone holds may have changed
+ * @param {(outcome: string, news: boolean) => unknown} changed called after each exchange, and when another tab kept
+ *   something, with whether what this phone holds has changed
  */
 export function begin(changed) {
   now.changed = changed;
-  tabs.onmessage = () => { changed(now.outcome); tell(); };
+  tabs.onmessage = () => { changed(now.outcome, true); tell(); };
   for (const sign of ["online", "focus", "pageshow"]) addEventListener(sign, () => soon());
   document.addEventListener("visibilitychange", () => !document.hidden && soon());
   soon();
@@ -45,7 +50,8 @@ export async function soon() {
   if (now.running) return;
   now.running = true;
   clearTimeout(now.timer);
-  now.outcome = await exchange((skew) => { now.skew = skew; }).catch(broken);
+  now.news = false;
+  now.outcome = await exchange(ears).catch(broken);
   now.running = false;
   await after();
 }
@@ -57,8 +63,8 @@ function broken(error) {
 }
 
 async function after() {
-  if (now.outcome === "through") tabs.postMessage("through");
-  await now.changed(now.outcome);
+  if (now.news) tabs.postMessage("news");
+  await now.changed(now.outcome, now.news);
   await tell();
   if (now.again) soon();
   else next();

@@ -63,9 +63,9 @@ function retype(typed) {
   paint(held);
 }
 
-/** After each exchange. @param {string} outcome */
-async function exchanged(outcome) {
-  if (taken || outcome === "through" || (await standing()).cursor > 0) await show();
+/** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news */
+async function exchanged(outcome, news) {
+  if (taken ? news : outcome === "through" || (await standing()).cursor > 0) await show();
 }
 
 async function open() {

@@ -5,6 +5,8 @@
  * @typedef {import("./local.js").Answer} Answer
  * @typedef {import("./local.js").Entry} Entry
  * @typedef {"through" | "away" | "busy"} Outcome busy: another tab is at it
+ * @typedef {{skew: (ahead: number) => void, news: () => void}} Ears told how far this phone's clock is ahead, in
+ *   milliseconds, and that what it holds has changed
  * @typedef {{answer?: Answer, against?: string, skew?: number}} Reply `against`: what the server has against it
  */
 
@@ -19,11 +21,11 @@ const AGAINST = new Set([400, 409, 413]);
 
 /**
  * One tab sends at a time.
- * @param {(skew: number) => void} heard called with how far this phone's clock is ahead, in milliseconds
+ * @param {Ears} ears
  * @returns {Promise<Outcome>}
  */
-export async function exchange(heard) {
-  const turns = () => all(heard);
+export async function exchange(ears) {
+  const turns = () => all(ears);
   if (!navigator.locks) return turns(); // plain http: the server takes the same entry twice without harm
   return navigator.locks.request("shoulderline-sync", { ifAvailable: true }, (lock) => (lock ? turns() : "busy"));
 }
@@ -33,24 +35,25 @@ export async function exchange(heard) {
  *   exchange has started from zero
  */
 
-/** @param {(skew: number) => void} heard @returns {Promise<Outcome>} */
-async function all(heard) {
+/** @param {Ears} ears @returns {Promise<Outcome>} */
+async function all(ears) {
   const turns = { most: MOST, restarted: false };
   for (;;) {
-    const outcome = await one(turns, heard);
+    const outcome = await one(turns, ears);
     if (outcome) return outcome;
   }
 }
 
-/** One question; nothing while there is more to ask. @param {Turns} turns @param {(skew: number) => void} heard @returns {Promise<Outcome | undefined>} */
-async function one(turns, heard) {
+/** One question; nothing while there is more to ask. @param {Turns} turns @param {Ears} ears @returns {Promise<Outcome | undefined>} */
+async function one(turns, ears) {
   const { epoch, cursor, unsent } = await standing();
   const waiting = unsent.filter((each) => !each.why).map((each) => each.entry);
   const batch = fitting(waiting.slice(0, turns.most));
   const { answer, against, skew } = await ask({ protocol: PROTOCOL, epoch, cursor, entries: batch });
-  if (skew !== undefined) heard(skew);
+  if (skew !== undefined) ears.skew(skew);
   if (against !== undefined && batch.length) return narrow(turns, batch, against);
   if (!answer) return "away";
+  if (epoch !== answer.epoch || answer.entries.length || answer.kept.length) ears.news();
   if (epoch && answer.epoch !== epoch) return anew(turns, answer.epoch);
   return take(only(answer, batch), waiting.length, cursor);
 }
