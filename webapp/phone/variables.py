@@ -40,7 +40,8 @@ class Assigned:
         self.read(node, state)
         if isinstance(node, ast.Return | ast.Raise):
             return None
-        return state | set(bound([node]))
+        targets = node.targets if isinstance(node, ast.Assign) else []
+        return state | set(bound([ast.Expr(target) for target in targets])) if targets else state
 
     def after_augassign(self, node: ast.AugAssign, state: set[str]) -> State:
         """Read what is worked on, too."""
