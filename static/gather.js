@@ -41,6 +41,7 @@ const GATHER = {
   reading: gatherEntry,
   sheet: gatherEntry,
   tool: gatherTool,
+  help: gatherHelp,
 };
 
 /** @param {Gathered} g */
@@ -67,11 +68,16 @@ async function gatherEntry(g, { names }) {
 }
 
 /** @param {Gathered} g @param {Place} place */
-async function gatherTool(g, { query }) {
+async function gatherHelp(g, { query }) {
   g.set("tool", TOOLS.get(document.body.dataset.tool ?? ""));
-  g.set("typed", query);
   const project = query.get("project");
   if (project) await gatherProject(g, project);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherTool(g, place) {
+  await gatherHelp(g, place);
+  g.set("typed", place.query);
   if (g.get("project") === null) await gatherAll(g);
 }
 

@@ -35,7 +35,7 @@ TOOL = Tool(
         Field("planks", "Planks", "lines", required=True, help="One width each."),
         Field("size", "Size of the top", "pair", help="As wide x as long."),
         Field("keep", "Keep", "length", choices=(("widest", "the widest"),), read=read_keep),
-        Field("least", "Least width", "length", default=("1", "25"), shop=True, help="What your planer takes."),
+        Field("least", "Least width", "length", default=("1 in", "25 mm"), shop=True, help="What your planer takes."),
         Field("turn", "One turn of the wheel", "length", shop=True),
         Field("faces", "Faces", "choice", default=("both", "both"), choices=(("both", "both"), ("one", "one only"))),
     ),

@@ -19,13 +19,15 @@ __all__ = ["demo_serving"]
 
 OPENED = {"Sec-Fetch-Site": "none", "Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
 MAIN = re.compile(r'<main id="main">(.*?)</main>', re.DOTALL)
+BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "help") for name in TOOLS]
+SHELLS = ["home", "project", "reading", "sheet", *BY_TOOL]
 
 DRAWN = """async ([address, stamp]) => {
     const at = (name) => import(`/static/${stamp}/${name}.js`);
     const [{ gather, placeOf }, { render }, views, { PARTS }] = await Promise.all(
         [at("gather"), at("parts"), at("core/view"), at("made")]);
     const place = placeOf(new URL(address, location.href));
-    if (place.screen === "tool") document.body.dataset.tool = place.names.tool ?? address.split(/[/?]/)[2];
+    if (["tool", "help"].includes(place.screen)) document.body.dataset.tool = address.split(/[/?]/)[2];
     return render(PARTS, place.screen, views[place.screen](await gather(place)));
 }"""
 
@@ -59,6 +61,7 @@ def addresses(serving: Serving) -> dict[str, list[str]]:
         "reading": [*(f"{root}/readings/{entry}" for entry in things["places"]), f"{root}/readings/nothing"],
         "sheet": [*(f"{root}/sheets/{entry}" for entry in things["sheets"]), f"{root}/sheets/nothing"],
         "tool": [address for name in TOOLS for address in tool_addresses(name, project["id"])],
+        "help": [f"/help/{name}{query}" for name in TOOLS for query in ("", f"?project={project['id']}", "?project=x")],
     }
 
 
@@ -127,7 +130,7 @@ def test_a_shell_opened_by_the_worker_shows_the_same_main(page: Page, demo_servi
 
 def test_a_shell_holds_no_token_and_no_word_of_the_demo(demo_serving: Serving) -> None:
     words = ["Ash headboard", "Upper rail", "58 3/8", "csrf_token", "entry_id", 'method="post" action']
-    for screen in ("home", "project", "reading", "sheet", *(f"tool/{name}" for name in TOOLS)):
+    for screen in SHELLS:
         shell = read(f"{demo_serving.address}/shell/{screen}")
         assert main_of(shell) == ""
         assert not [word for word in words if word in shell], screen
@@ -137,5 +140,5 @@ def test_a_shell_holds_no_token_and_no_word_of_the_demo(demo_serving: Serving) -
 
 def test_the_workers_list_has_every_shell_and_every_kept_address(demo_serving: Serving) -> None:
     worker = read(f"{demo_serving.address}/sw.js")
-    for screen in ("home", "project", "reading", "sheet", *(f"tool/{name}" for name in TOOLS)):
+    for screen in SHELLS:
         assert f'"/shell/{screen}"' in worker

@@ -8,6 +8,7 @@ the screen needs of: `tool`, `typed` (the query), `projects` (summaries), `proje
 from typing import Any, TypeAlias
 
 from webapp.core.address import project_address, work_address
+from webapp.core.view_help import help_view
 from webapp.core.view_kept import kept_view
 from webapp.core.view_project import project_view, reading_view, speaks
 from webapp.core.view_tool import tool_view
@@ -59,6 +60,11 @@ def reading(g: Gathered) -> View:
 def tool(g: Gathered) -> View:
     """Give a tool's page."""
     return tool_view(g)
+
+
+def help(g: Gathered) -> View:
+    """Give a tool's help."""
+    return help_view(g["tool"], g["project"])
 
 
 def sheet(g: Gathered) -> View:

@@ -2,7 +2,7 @@
 
 from typing import Any, TypeAlias
 
-from webapp.core.address import work_address
+from webapp.core.address import help_address, work_address
 from webapp.core.view_project import back_to
 from webapp.core.view_sheet import sheet_view
 from webapp.core.working import work
@@ -20,6 +20,7 @@ def tool_view(g: Gathered) -> View:
     return {
         "title": declared.title,
         "about": declared.about,
+        "help": help_address(declared.name, g["project"]["id"] if g["project"] is not None else ""),
         "project": back_to(g["project"]) if g["project"] is not None else None,
         "blank": not outcome,
         "sheet": sheet_view(outcome["sheet"]) if "sheet" in outcome else None,

@@ -55,6 +55,11 @@ def entry(project_id: str, entry_id: str) -> dict[str, Any]:
     }
 
 
+def help_of(declared: Tool, project_id: str) -> dict[str, Any]:
+    """Gather a tool's help: the tool, and the project that it was asked from."""
+    return base() | {"tool": declared, "project": summary(project_id) if project_id else None}
+
+
 def tool(declared: Tool, query: Mapping[str, str]) -> dict[str, Any]:
     """Gather a tool's page: the query, and the project that it names or those it could be kept in."""
     found = summary(query["project"]) if query.get("project") else None

@@ -7,6 +7,7 @@ from flask import Blueprint, Response, abort, request
 from webapp.core.address import project_address
 from webapp.core.sheet import to_json
 from webapp.core.tool import Tool
+from webapp.core.view_help import help_view
 from webapp.core.view_tool import spoken_in, tool_view
 from webapp.core.working import unknown_fields, work
 from webapp.pages import gather
@@ -56,6 +57,19 @@ def _keeping(found: Tool, g: dict[str, Any], trouble: str) -> SheetForm:
     spoken = spoken_in(g, {name: text for name, text in typed.items() if name not in FRAME})
     form.inputs = tuple(spoken.items())
     return form
+
+
+def help_shell(tool: str) -> Response:
+    """Render a tool's help with nothing in it."""
+    return shell("help", (), declared(tool))
+
+
+@kept(pages, "/help/<tool>", "help", help_shell)
+def help_page(tool: str) -> Response:
+    """Show what a tool is for, field by field, with a worked example."""
+    found = declared(tool)
+    g = gather.help_of(found, request.args.get("project", ""))
+    return live("help", help_view(g["tool"], g["project"]), {}, tool=found)
 
 
 @pages.get("/work/<tool>.json")
