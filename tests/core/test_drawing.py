@@ -1,5 +1,6 @@
 """Marks and strips as they are drawn."""
 
+import re
 from fractions import Fraction
 from itertools import pairwise
 from typing import Any
@@ -15,6 +16,8 @@ from webapp.core.setting import setting
 from webapp.units import FACTORS
 
 HUNDREDTH = Fraction(1, 100)
+BOX = re.compile(r"M([0-9.]+) 10h([0-9.]+)v36h-([0-9.]+)z")
+NICKS = re.compile(r"M([0-9.]+) ")
 
 
 @pytest.mark.parametrize(
@@ -91,11 +94,14 @@ def test_the_strip_keeps_true_proportions(count: int) -> None:
     strip = row(count)
     view = strip_view(strip)
     wood = [span for span in strip["spans"] if span["kind"] == "wood"]
-    assert len(view["spans"]) == len(wood) == count
-    for drawn, span in zip(view["spans"], wood, strict=True):
+    (shape,) = view["shapes"]
+    boxes = BOX.findall(shape["d"])
+    assert (shape["kind"], len(boxes), len(wood)) == ("wood", count, count)
+    for (x, width, back), span in zip(boxes, wood, strict=True):
         left, right = placed(strip, span["from"]["inches"]), placed(strip, span["to"]["inches"])
-        assert abs(Fraction(drawn["x"]) - left) <= HUNDREDTH / 2
-        assert abs(Fraction(drawn["x"]) + Fraction(drawn["width"]) - right) <= HUNDREDTH / 2
+        assert abs(Fraction(x) - left) <= HUNDREDTH / 2
+        assert abs(Fraction(x) + Fraction(width) - right) <= HUNDREDTH / 2
+        assert width == back
 
 
 @pytest.mark.parametrize("count", [1, 9, 40, 1000])
@@ -103,7 +109,7 @@ def test_ticks_are_thinned_when_crowded_and_never_moved(count: int) -> None:
     strip = row(count)
     view = strip_view(strip)
     exact = {tick["label"]: placed(strip, tick["at"]["inches"]) for tick in strip["ticks"]}
-    points = [Fraction(nick["points"].split(",")[0]) for nick in view["nicks"]]
+    points = [Fraction(x) for x in NICKS.findall(view["nicks"])]
     assert all(min(abs(point - place) for place in exact.values()) <= HUNDREDTH / 2 for point in points)
     assert all(b - a >= NICK for a, b in pairwise(points))
     assert all(abs(Fraction(label["x"]) - exact[label["text"]]) <= HUNDREDTH / 2 for label in view["labels"])
@@ -127,10 +133,9 @@ def test_labels_do_not_touch() -> None:
 
 def test_every_place_is_text_with_two_decimals() -> None:
     view = strip_view(row(9))
-    texts = [span[name] for span in view["spans"] for name in ("x", "width")]
-    texts += [number for nick in view["nicks"] for corner in nick["points"].split() for number in corner.split(",")]
+    texts = re.findall(r"[0-9.]+", view["shapes"][0]["d"] + view["nicks"])
     decimals = [text.split(".")[1] for text in texts if "." in text]
-    assert len(decimals) == 18 + 27
+    assert len(decimals) == 27 + 27
     assert {len(part) for part in decimals} == {2}
     assert view["edge"] == f"M{MARGIN} {EDGE}H{WIDTH - MARGIN}"
 

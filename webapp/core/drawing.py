@@ -7,6 +7,7 @@ from webapp.core.mark_shape import is_mark
 
 View: TypeAlias = dict[str, Any]
 Whole: TypeAlias = tuple[int, int]
+Placed: TypeAlias = tuple[str, int, int]  # a kind, from and to in hundredths
 
 # The drawing's own units, about one to a pixel of a phone.
 WIDTH = 360
@@ -16,7 +17,7 @@ EDGE = 46  # the rail's edge: wood stands on it, nicks point up to it
 NICK = 7  # wide and high
 LETTER = 7  # a label's character, on the safe side
 MOST_LETTERS = 6  # of an answer as large as can be
-CROWDED = 400  # hundredths: with a span narrower than this, outlines would eat the neighbours
+CROWDED = 400  # hundredths: an outline would hide a span narrower than this, and eat its neighbours
 HEIGHTS = {"wood": 36, "cut": 36, "waste": 36, "mortise": 12}
 FILLS = {"wood": "url(#hatch)", "cut": "none", "waste": "none", "mortise": "none"}
 
@@ -42,17 +43,17 @@ def mark_view(text: str, unit: str = "") -> View:
 def strip_view(strip: View) -> View:
     """Give a strip in true proportions: a span or tick is drawn at its own place, or thinned out, never moved."""
     whole = _two_ints(strip["length"]["inches"])
-    spans = [_span_view(span, whole) for span in strip["spans"]]
+    spans = [_placed(span, whole) for span in strip["spans"]]
     ticks = [{"x": _across(tick["at"], whole), "label": tick["label"]} for tick in strip["ticks"]]
     return {
         "label": strip["label"],
         "length": strip["length"]["mark"],
         "box": f"0 0 {WIDTH} {EDGE + 2 * NICK + 14}",
-        "crowded": any(span["crowded"] for span in spans),
-        "spans": [span for span in spans if span["kind"] != "air"],
+        "crowded": any(end - start < CROWDED for kind, start, end in spans),
+        "shapes": _shapes(spans),
         "edge": f"M{MARGIN} {EDGE}H{WIDTH - MARGIN}",
         "ends": [f"M{MARGIN} {TOP - 6}V{EDGE + 8}", f"M{WIDTH - MARGIN} {TOP - 6}V{EDGE + 8}"],
-        "nicks": [{"points": _nick(tick["x"])} for tick in _apart(ticks, False)],
+        "nicks": "".join([_nick(tick["x"]) for tick in _apart(ticks, False)]),
         "labels": [_label(tick) for tick in _apart(ticks, True) if tick["label"]],
     }
 
@@ -77,21 +78,23 @@ def _decimal(hundredths: int) -> str:
     return f"{sign}{whole}.0{part}" if part < 10 else f"{sign}{whole}.{part}"
 
 
-def _span_view(span: View, whole: Whole) -> View:
-    """Give a span; its width is that between its ends as drawn, so that neighbours meet."""
-    start = _across(span["from"], whole)
-    width = _across(span["to"], whole) - start
-    kind = span["kind"]
-    height = HEIGHTS.get(kind, 36)
-    return {
-        "kind": kind,
-        "x": _decimal(start),
-        "y": str(EDGE - height),
-        "width": _decimal(width),
-        "height": str(height),
-        "fill": FILLS.get(kind, "none"),
-        "crowded": width < CROWDED,
-    }
+def _placed(span: View, whole: Whole) -> Placed:
+    return span["kind"], _across(span["from"], whole), _across(span["to"], whole)
+
+
+def _shapes(spans: list[Placed]) -> list[View]:
+    """Give the spans of each kind as one path, so that a thousand slats are one thing to draw; air is left empty."""
+    paths: dict[str, list[str]] = {}
+    for kind, start, end in spans:
+        if kind != "air":
+            paths.setdefault(kind, []).append(_box(start, end - start, HEIGHTS.get(kind, 36)))
+    return [{"kind": kind, "fill": FILLS.get(kind, "none"), "d": "".join(boxes)} for kind, boxes in paths.items()]
+
+
+def _box(x: int, width: int, height: int) -> str:
+    """Give a box that stands on the edge; its width is that between its ends as drawn, so that neighbours meet."""
+    across = _decimal(width)
+    return f"M{_decimal(x)} {EDGE - height}h{across}v{height}h-{across}z"
 
 
 def _apart(ticks: list[View], lettered: bool) -> list[View]:
@@ -126,10 +129,10 @@ def _anchor(x: int, room: int) -> str:
 
 
 def _nick(x: int) -> str:
-    """Give a knife nick's three corners; its point is the mark."""
+    """Give a knife nick, a small triangle; its point is the mark."""
     half = NICK * 50
     foot = EDGE + NICK + 2
-    return f"{_decimal(x)},{EDGE + 2} {_decimal(x - half)},{foot} {_decimal(x + half)},{foot}"
+    return f"M{_decimal(x)} {EDGE + 2}L{_decimal(x - half)} {foot}H{_decimal(x + half)}z"
 
 
 def _label(tick: View) -> View:
