@@ -96,7 +96,7 @@ def test_the_strip_keeps_true_proportions(count: int) -> None:
     wood = [span for span in strip["spans"] if span["kind"] == "wood"]
     (shape,) = view["shapes"]
     boxes = BOX.findall(shape["d"])
-    assert (shape["kind"], len(boxes), len(wood)) == ("wood", count, count)
+    assert (shape["kind"], len(boxes), len(wood)) == ("wood" if count < 40 else "wood thin", count, count)
     for (x, width, back), span in zip(boxes, wood, strict=True):
         left, right = placed(strip, span["from"]["inches"]), placed(strip, span["to"]["inches"])
         assert abs(Fraction(x) - left) <= HUNDREDTH / 2
@@ -119,6 +119,17 @@ def test_ticks_are_thinned_when_crowded_and_never_moved(count: int) -> None:
 
 def test_a_crowded_strip_says_so() -> None:
     assert [strip_view(row(count))["crowded"] for count in (9, 30, 60, 1000)] == [False, False, True, True]
+
+
+def test_what_is_too_thin_for_an_outline_is_a_shape_of_its_own() -> None:
+    """A blank of 3 1/2 with a pass of 1/32 over it: the blank keeps its hatch."""
+    blank, whole = at(Fraction(7, 2)), at(Fraction(113, 32))
+    spans = [{"from": at(Fraction(0)), "to": blank, "kind": "wood"}, {"from": blank, "to": whole, "kind": "waste"}]
+    view = strip_view({"label": "", "length": whole, "spans": spans, "ticks": []})
+    assert [(shape["kind"], shape["fill"]) for shape in view["shapes"]] == [
+        ("wood", "url(#hatch)"),
+        ("waste thin", "none"),
+    ]
 
 
 def test_labels_do_not_touch() -> None:

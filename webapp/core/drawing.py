@@ -87,7 +87,8 @@ def _shapes(spans: list[Placed]) -> list[View]:
     paths: dict[str, list[str]] = {}
     for kind, start, end in spans:
         if kind != "air":
-            paths.setdefault(kind, []).append(_box(start, end - start, HEIGHTS.get(kind, 36)))
+            drawn = f"{kind} thin" if end - start < CROWDED else kind
+            paths.setdefault(drawn, []).append(_box(start, end - start, HEIGHTS.get(kind, 36)))
     return [{"kind": kind, "fill": FILLS.get(kind, "none"), "d": "".join(boxes)} for kind, boxes in paths.items()]
 
 

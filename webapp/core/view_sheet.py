@@ -28,14 +28,14 @@ def sheet_view(sheet: dict[str, Any]) -> dict[str, Any]:
 def _value_view(item: dict[str, Any], unit: str) -> dict[str, Any]:
     """Give an answer, a figure or a step: its label with a mark, or with words where it is no length."""
     value = item.get("value", "")
-    if isinstance(value, dict):
-        return {
-            "key": item["key"],
-            "label": item["label"],
-            "mark": mark_view(value["mark"], unit),
-            "words": "",
-        }
-    return {"key": item["key"], "label": item["label"], "mark": None, "words": str(value)}
+    drawn = isinstance(value, (dict, int))  # a count is drawn as a number too
+    text = value["mark"] if isinstance(value, dict) else str(value)
+    return {
+        "key": item["key"],
+        "label": item["label"],
+        "mark": mark_view(text, unit if isinstance(value, dict) else "") if drawn else None,
+        "words": "" if drawn else text,
+    }
 
 
 def _place_view(place: dict[str, Any]) -> dict[str, Any]:
