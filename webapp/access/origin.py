@@ -53,7 +53,6 @@ def _own() -> bool:
 
 def strict(response: Response) -> Response:
     """Put the strict headers on an answer; what is not marked otherwise is not stored."""
-    for name, value in HEADERS.items():
-        response.headers.setdefault(name, value)
+    response.headers.extend(HEADERS)
     response.headers.setdefault("Cache-Control", "no-store")
     return response
