@@ -1,5 +1,6 @@
 /** Python's Fraction, for the translated core: numerator and denominator are ints as static/python.js has them. */
-import { Exact, TypeError, ZeroDivisionError, add, floordiv, mul, sub } from "./python.js";
+import { add, floordiv, mul, sub } from "./python_numbers.js";
+import { Exact, TypeError, ZeroDivisionError, isInt } from "./python_values.js";
 
 /** @typedef {number | bigint} Int */
 
@@ -9,8 +10,6 @@ function common(n, d) {
   while (rest) [found, rest] = [rest, found % rest];
   return found < 0 !== d < 0 ? -found : found;
 }
-/** @param {any} x */
-const isInt = (x) => typeof x === "number" || typeof x === "bigint" || typeof x === "boolean";
 
 export class Fraction extends Exact {
   /** @param {any} [numerator] an int or a Fraction @param {any} [denominator] */
@@ -34,9 +33,15 @@ export class Fraction extends Exact {
   /** The number x as a Fraction, nothing when it is none. @param {any} x @returns {Fraction | undefined} */
   lift(x) { return x instanceof Fraction ? x : isInt(x) ? new Fraction(x) : undefined; }
   /** @param {Fraction} o */
-  add(o) { return new Fraction(add(mul(this.numerator, o.denominator), mul(o.numerator, this.denominator)), mul(this.denominator, o.denominator)); }
+  add(o) {
+    const [left, right] = [mul(this.numerator, o.denominator), mul(o.numerator, this.denominator)];
+    return new Fraction(add(left, right), mul(this.denominator, o.denominator));
+  }
   /** @param {Fraction} o */
-  sub(o) { return new Fraction(sub(mul(this.numerator, o.denominator), mul(o.numerator, this.denominator)), mul(this.denominator, o.denominator)); }
+  sub(o) {
+    const [left, right] = [mul(this.numerator, o.denominator), mul(o.numerator, this.denominator)];
+    return new Fraction(sub(left, right), mul(this.denominator, o.denominator));
+  }
   /** @param {Fraction} o */
   mul(o) { return new Fraction(mul(this.numerator, o.numerator), mul(this.denominator, o.denominator)); }
   /** @param {Fraction} o */
