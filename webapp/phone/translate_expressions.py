@@ -10,6 +10,7 @@ from webapp.phone.translate_truth import Truth, is_not
 from webapp.phone.variables import parameters
 
 SAFE = 2**53 - 1
+POWER = "the number itself, or a loop that multiplies: with a negative exponent a power is a float"
 
 
 class Expressions(Truth):
@@ -59,7 +60,7 @@ class Expressions(Truth):
         """Translate an operator with two sides."""
         name = OPERATORS.get(type(node.op))
         if name is None:
-            wanted = "+ - * / // %, or {**a, **b} for two dicts"
+            wanted = POWER if isinstance(node.op, ast.Pow) else "+ - * / // %, or {**a, **b} for two dicts"
             raise self.refused(node, f"the operator of {ast.unparse(node)}", wanted)
         if name == "div" and is_whole(node.left) and is_whole(node.right):
             raise self.refused(node, "a division of two ints, which is a float", "Fraction(a, b) or //")
