@@ -14,7 +14,7 @@ FOLDER = Path(core.__file__).parent
 READ_BY = ("reading", "setting")  # modules whose every sentence is an error's
 LINE = r"((.|\n)*: )?"  # the name of a line
 PLACE = r"( \(At (the end|character \d+)\.\))?"
-# What only a tool with a field of this kind can come to.
+# What only a tool with a field of this kind, or of this sign, can come to.
 ONLY = {
     "A count is a whole number from 1 to 1,000.": "count",
     "Nothing is typed here yet; write a count like 9.": "count",
@@ -25,6 +25,8 @@ ONLY = {
     "Two lines are named {}; give each a name of its own.": "lines",
     "Two lengths stand here with x between: 1 1/2 x 5 1/2.": "pair",
     "This is {choices}.": "choice",
+    "This comes to {}; give more than 0.": "positive",
+    "This comes to less than 0; give 0 or more.": "zero",
 }
 
 
@@ -75,7 +77,7 @@ def sentences(tool: Tool) -> list[str]:
     tables = [import_module(f"{core.__name__}.{name}") for name in sorted(modules) if name.startswith(tool.name)]
     own = [text for table in tables for text in getattr(table, "ERRORS", {}).values()]
     ends = ["{} " + text for table in tables for text in getattr(table, "REMEDIES", {}).values()]
-    kinds = {"", *(field.kind for field in tool.fields)}
+    kinds = {"", *(field.kind for field in tool.fields), *(field.sign for field in tool.fields)}
     return sorted(text for text in {*read, *own, *ends, *working.ERRORS.values()} if ONLY.get(text, "") in kinds)
 
 
