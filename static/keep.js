@@ -12,7 +12,7 @@ import { putError, showErrors, typed } from "./form.js";
 import { instant, uuid7 } from "./ids.js";
 import { deviceId, save } from "./local.js";
 import { ENGINE, FACTORS, TOOLS } from "./made.js";
-import { saved } from "./pace.js";
+import { saved, settled } from "./pace.js";
 import { fromPython } from "./python.js";
 
 /** @typedef {import("./gather.js").Gathered} Gathered */
@@ -20,6 +20,7 @@ import { fromPython } from "./python.js";
 
 const OWN = new Set(["entry_id", "csrf_token"]);
 const TWICE = 700; // milliseconds: the same again within them is the same press
+const LATER = "Kept on this phone. Its page opens when the server can be reached.";
 const FAILED = "This could not be kept on this phone";
 
 /** The id of the entry that a form makes next. @type {WeakMap<HTMLFormElement, string>} */
@@ -47,6 +48,18 @@ export function takeOver(gathered, show) {
     event.preventDefault();
     press(form, event.submitter, g, show);
   });
+  document.addEventListener("formdata", (event) => {
+    const form = /** @type {HTMLFormElement} */ (event.target);
+    const g = gathered();
+    if (form.dataset.keeps === "sheet" && g) putFields(event.formData, g);
+  });
+}
+
+/** A sheet is kept with what stands in the tool's form now. @param {FormData} data @param {Gathered} g */
+function putFields(data, g) {
+  const now = spoken_in(g, typed());
+  const names = g.get("tool").fields.map((/** @type {{name: string}} */ field) => field.name);
+  for (const name of [...names, "unit", "graduation"]) data.set(name, now.get(name) ?? "");
 }
 
 /** A sheet needs a digest, which plain http has no means for: the form posts itself then. @param {HTMLFormElement} form */
@@ -115,7 +128,7 @@ function isRepeat(form, data) {
  */
 async function keep(form, data, g) {
   const kind = form.dataset.keeps ?? "";
-  const said = typedIn(kind, data, g);
+  const said = typedIn(data);
   const outcome = draft(kind, said, g.get("project"), TOOLS, FACTORS);
   clearErrors(form);
   if (outcome.has("errors")) return putErrors(kind, outcome.get("errors"));
@@ -126,13 +139,9 @@ async function keep(form, data, g) {
   return entry;
 }
 
-/** What was typed, by the names the server reads as well. @param {string} kind @param {FormData} data @param {Gathered} g */
-function typedIn(kind, data, g) {
-  const said = new Map([...data].filter(([name]) => !OWN.has(name)).map(([name, value]) => [name, String(value)]));
-  if (kind !== "sheet") return said;
-  const now = spoken_in(g, typed());
-  for (const { name } of g.get("tool").fields) said.set(name, now.get(name) ?? "");
-  return said.set("unit", now.get("unit") ?? "").set("graduation", now.get("graduation") ?? "");
+/** What was typed, by the names the server reads as well. @param {FormData} data @returns {Map<string, string>} */
+function typedIn(data) {
+  return new Map([...data].filter(([name]) => !OWN.has(name)).map(([name, value]) => [name, String(value)]));
 }
 
 /** @param {HTMLFormElement} form @param {Map<string, any>} drafted @param {Gathered} g */
@@ -161,11 +170,23 @@ async function seen(tool, said) {
  */
 async function follow(form, entry, data, show) {
   ids.delete(form);
-  if (entry.kind === "project") return location.assign(project_address(entry.id));
-  if (entry.kind === "sheet") return location.assign(sheet_address(entry.project, entry.id));
+  const address = pageOf(entry);
+  if (address && await canOpen()) return location.assign(address);
   form.reset();
   last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
+  if (address) putError(entry.kind, LATER);
   return show();
+}
+
+/** @param {{id: string, project: string, kind: string}} entry @returns {string} nothing for what has no page of its own */
+function pageOf({ id, project, kind }) {
+  if (kind === "project") return project_address(id);
+  return kind === "sheet" ? sheet_address(project, id) : "";
+}
+
+/** Whether another page can open: by the worker, or by the server once that has what was kept. @returns {Promise<boolean>} */
+async function canOpen() {
+  return Boolean(navigator.serviceWorker?.controller) || await settled() === "through";
 }
 
 /** @param {HTMLFormElement} form */

@@ -16,9 +16,11 @@ const GOES = "This browser may clear what is here after some weeks without use: 
 const tabs = new BroadcastChannel("shoulderline");
 
 /** @type {{outcome: import("./sync.js").Outcome | "", running: boolean, again: boolean, wait: number,
- *   timer: number, skew: number, news: boolean,
+ *   timer: number, skew: number, news: boolean, waiting: ((outcome: string) => void)[],
  *   changed: (outcome: string, news: boolean) => unknown}} */
-const now = { outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, news: false, changed: () => {} };
+const now = {
+  outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, news: false, waiting: [], changed: () => {},
+};
 
 /** @type {import("./sync.js").Ears} */
 const ears = { skew: (ahead) => { now.skew = ahead; }, news: () => { now.news = true; } };
@@ -66,8 +68,14 @@ async function after() {
   if (now.news) tabs.postMessage("news");
   await now.changed(now.outcome, now.news);
   await tell();
-  if (now.again) soon();
-  else next();
+  if (now.again) return soon();
+  next();
+  now.waiting.splice(0).forEach((resolve) => resolve(now.outcome));
+}
+
+/** How the exchanges that are under way come out, all of them. @returns {Promise<string>} */
+export function settled() {
+  return new Promise((resolve) => now.waiting.push(resolve));
 }
 
 /** Set the timer: a while when all is well, sooner and then ever later when not, each phone at its own moment. */

@@ -6,7 +6,7 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.static.test_local_sync import SENT, kept, opened, start_project, state
+from tests.static.test_local_sync import SENT, kept, opened, start_project, state, wake
 
 pytestmark = pytest.mark.browser
 
@@ -242,3 +242,43 @@ def test_light_and_thumb_are_the_phones_own(page, demo_serving):
     expect(page.locator("#phone-theme")).to_have_value("sun")
     page.locator("#phone-theme").select_option("")
     expect(page.locator("html")).not_to_have_attribute("data-theme", re.compile("."))
+
+
+def test_without_a_worker_a_page_opens_once_the_server_has_it(serving, browser):
+    """As over plain http: every page is the server's own."""
+    with browser.new_context(service_workers="block") as context:
+        page = context.new_page()
+        address = start_project(page, serving)
+        state(page, SENT)
+        assert page.evaluate("navigator.serviceWorker.controller") is None
+        opened(page, serving.address)
+        serving.stop()
+        page.get_by_label("Name").fill("Bench in oak")
+        page.get_by_role("button", name="Start").click()
+        expect(page.locator("#project-error")).to_have_text(re.compile("^Kept on this phone"))
+        expect(page.locator("main")).to_contain_text("Bench in oak")
+        serving.start()
+        wake(page)
+        state(page, SENT)
+        names = [project["name"] for project in page.request.get(f"{serving.address}/projects.json").json()["projects"]]
+        assert names == ["Bench in ash", "Bench in oak"]
+        assert page.request.get(f"{address}.json").ok
+
+
+def test_without_means_for_a_digest_the_form_posts_what_stands_in_it_now(common, browser):
+    """As over plain http: the page is the server's own, and keeps by its form."""
+    with browser.new_context(service_workers="block") as context:
+        context.add_init_script("Object.defineProperty(Crypto.prototype, 'subtle', {get: () => undefined});")
+        page = context.new_page()
+        address = start_project(page, common)
+        state(page, SENT)
+        opened(page, f"{common.address}/work/spacing?{GOOD}&project={address.rsplit('/', 1)[1]}")
+        fill(page, count="8")
+        posts = []
+        page.on(
+            "request", lambda request: posts.append(urlsplit(request.url).path) if request.method == "POST" else None
+        )
+        keep_sheet(page, "Lower rail")
+        assert urlsplit(address).path + "/sheets" in posts
+        [thing] = things(page, address, "sheets")
+        assert thing["heads"][0]["inputs"]["count"] == "8"
