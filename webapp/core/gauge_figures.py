@@ -25,7 +25,7 @@ def figures(made: Fitted, how: Setting) -> list[Part]:
     return [
         *found,
         figure("longest", "Longest that goes in everywhere", length(made.longest, how)),
-        figure("tapes", f"Two class {USUAL} tapes may disagree by ({fine(tapes, how)})", length(tapes, how)),
+        figure("tapes", f"Two class {USUAL} tapes may disagree, {fine(tapes, how)}", length(tapes, how)),
         *[figure(f"place-{i + 1}", numbered(i, place), place_words(place, how)) for i, place in enumerate(made.places)],
     ]
 
