@@ -52,6 +52,10 @@ def test_a_sheet_keeps_the_contracts_order_and_leaves_out_what_is_empty():
     ]
 
 
+def test_a_number_of_the_tools_own_is_kept_though_it_is_0():
+    assert list(sheet({}, {"full": 0, "none": ""}).items()) == [("format", 1), ("full", 0)]
+
+
 def test_a_mark_is_at_a_length():
     assert mark_at("slat-1-left", "Slat 1, left", FACTORS["ft"], FEET) == {
         "key": "slat-1-left",

@@ -2,10 +2,11 @@
 
 from webapp.core.jointing import JOINTER
 from webapp.core.passes_check import check_bites, check_machine, check_most, check_rough, check_target
+from webapp.core.passes_divisions import target_of
 from webapp.core.passes_figures import answer, figures
 from webapp.core.passes_jointer import jointer_parts
 from webapp.core.passes_notes import cautions, notes
-from webapp.core.passes_plan import plan, target_of
+from webapp.core.passes_plan import plan
 from webapp.core.passes_said import read_rough, said_of
 from webapp.core.passes_steps import steps
 from webapp.core.passes_strips import strips

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import NoReturn
 
-from webapp.core.passes_plan import count
+from webapp.core.passes_divisions import count
 from webapp.core.passes_said import Blank, Said, own_names
 from webapp.core.passes_words import ERRORS, LABELS
 from webapp.core.sentence import sentence

@@ -1,7 +1,7 @@
 """The answer and the figures at the planer: the passes, and what each face of each blank gives up."""
 
 from webapp.core.mark import length
-from webapp.core.passes_plan import Plan, faces_of, given
+from webapp.core.passes_plan import Plan, faces_of
 from webapp.core.passes_said import Said
 from webapp.core.passes_steps import called, scaled
 from webapp.core.setting import Setting
@@ -47,16 +47,17 @@ def start_figures(said: Said, made: Plan, how: Setting) -> list[Part]:
     if not made.passes:
         return []
     runs = sum([len([1 for name, size in made.sized if size > at.setting]) for at in made.passes])
+    start = made.target + made.divisions * said.scale
     return [
-        figure("start", "Scale before the first pass", length(made.passes[0].before, how, said.scale)),
+        figure("start", "Scale before the first pass", length(start, how, said.scale)),
         figure("runs", "Times through the planer, all blanks", runs * 2 if said.square else runs),
     ]
 
 
 def face_figures(said: Said, made: Plan, number: int, how: Setting) -> list[Part]:
     """Return what each face of one blank gives up."""
-    name, size = made.sized[number]
-    gives = given(said, made, size).faces
+    name = made.sized[number][0]
+    gives = made.gives[number].faces
     first, second = faces_of(said)
     faces = [first, second] if said.alternate or said.rough else [first]
     edge = " and edge" if said.square else ""

@@ -1,10 +1,9 @@
 """What is said under a planer's sheet: cautions and notes."""
 
-from fractions import Fraction
-
 from webapp.core.jointing import HEAVIEST
 from webapp.core.passes_check import exact_amount, listed
-from webapp.core.passes_plan import Plan, bite_divisions, faces_of, given
+from webapp.core.passes_divisions import bite_divisions
+from webapp.core.passes_plan import Given, Plan, faces_of
 from webapp.core.passes_said import Said
 from webapp.core.passes_steps import called
 from webapp.core.passes_words import CAUTIONS, HEAVY, LEAST, NO_MARK, NOTES, OTHER_SYSTEM, THIN
@@ -70,15 +69,14 @@ def uneven_notes(said: Said, made: Plan) -> list[str]:
     if made.divisions == 1 and not said.rough:
         return [NOTES["one-gave"]]
     found = [NOTES["odd"]] if len(made.plain) % 2 == 1 else []
-    sided = [called(name) for name, size in made.sized if one_sided(said, made, size)]
+    sided = [called(blank[0]) for blank, gives in zip(made.sized, made.gives, strict=True) if one_sided(said, gives)]
     return [*found, sentence(NOTES["one-sided"], {"blanks": listed(sided)})] if sided else found
 
 
-def one_sided(said: Said, made: Plan, size: Fraction) -> bool:
+def one_sided(said: Said, gives: Given) -> bool:
     """Return whether one face of a blank gives up wood and the other none."""
     first, second = faces_of(said)
-    gives = given(said, made, size).faces
-    return (gives[first] == 0) != (gives[second] == 0)
+    return (gives.faces[first] == 0) != (gives.faces[second] == 0)
 
 
 def bite_notes(said: Said, made: Plan, how: Setting) -> list[str]:

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from webapp.core.passes_said import Blank, Said
+from webapp.core.passes_divisions import bite_divisions, depth, last_bites, shared
+from webapp.core.passes_said import ZERO, Blank, Said
 
 FIRST = ("first", "second")
 ROUGH = ("rough", "jointed")
@@ -13,15 +14,26 @@ ROUGH = ("rough", "jointed")
 class Pass:
     """One setting of the planer: every blank thicker than it is run, one face down or both by turns."""
 
-    before: Fraction  # the setting that it comes down from
     setting: Fraction
+    drop: Fraction  # from the setting before it
     face: str
     kind: str  # clean, plain or last
 
 
 @dataclass(frozen=True)
+class Given:
+    """What a blank gives up: at each pass, and by its two faces."""
+
+    bites: list[Fraction]
+    faces: dict[str, Fraction]
+
+
+@dataclass(frozen=True)
 class Plan:
-    """All passes to a target; `divisions` of the scale come off, `sized` are the blanks as the planer gets them."""
+    """All passes to a target; `divisions` of the scale come off, `sized` are the blanks as the planer gets them.
+
+    `gives` is what each blank gives up, `thickest` what the thickest does.
+    """
 
     target: Fraction
     divisions: int
@@ -30,61 +42,8 @@ class Plan:
     last: list[int]
     passes: list[Pass]
     sized: list[Blank]
-
-
-def target_of(said: Said) -> Fraction:
-    """Return the target, or the highest mark of the scale that cleans the thinnest blank; it may be none at all."""
-    if said.target is not None:
-        return said.target
-    clean = said.jointed + said.unclean if said.rough else 2 * said.scale
-    return (said.thinnest[1] - clean) // said.scale * said.scale
-
-
-def bite_divisions(said: Said) -> int:
-    """Return the most divisions of the scale that a pass may take."""
-    return said.bite // said.scale
-
-
-def depth(said: Said, target: Fraction) -> tuple[int, int]:
-    """Return the divisions that clean the rough face of every blank, and those that are left then."""
-    thickest = said.thickest[1] - said.jointed
-    whole = -((target - thickest) // said.scale)
-    if not said.rough:
-        return 0, whole
-    left = (said.thinnest[1] - said.jointed - said.unclean - target) // said.scale
-    return whole - left, left
-
-
-def fewest(divisions: int, bite: int, alternate: bool) -> int:
-    """Return the fewest passes that take so many divisions; an even number with both faces by turns, if it can be."""
-    n = -(-divisions // bite)
-    return min(n + 1 if alternate and n % 2 == 1 else n, divisions)
-
-
-def shared(divisions: int, bite: int, alternate: bool) -> list[int]:
-    """Share divisions between the fewest passes, the heavier first."""
-    n = fewest(divisions, bite, alternate)
-    if n == 0:
-        return []
-    q, m = divmod(divisions, n)
-    return [q + 1 if i < m else q for i in range(n)]
-
-
-def last_bites(said: Said, divisions: int) -> list[int]:
-    """Return the lighter last passes, one a face; none where under one division would remain for the others."""
-    if said.last is None:
-        return []
-    light = max(1, said.last // said.scale)
-    bites = [light, light] if said.alternate else [light]
-    return bites if divisions - sum(bites) >= 1 else []
-
-
-def count(said: Said, target: Fraction) -> int:
-    """Return how many passes it comes to, without making them."""
-    bite = bite_divisions(said)
-    cleaning, left = depth(said, target)
-    last = last_bites(said, left)
-    return fewest(cleaning, bite, False) + fewest(left - sum(last), bite, said.alternate) + len(last)
+    gives: list[Given]
+    thickest: Given
 
 
 def plan(said: Said, target: Fraction) -> Plan:
@@ -96,7 +55,9 @@ def plan(said: Said, target: Fraction) -> Plan:
     kinds = [*["clean" for n in clean], *["plain" for n in plain], *["last" for n in last]]
     passes = passes_of(said, target, [*clean, *plain, *last], kinds)
     sized = [(name, size - said.jointed) for name, size in said.blanks]
-    return Plan(target, cleaning + left, clean, plain, last, passes, sized)
+    gives = [given(said, passes, size) for name, size in sized]
+    thickest = given(said, passes, said.thickest[1] - said.jointed)
+    return Plan(target, cleaning + left, clean, plain, last, passes, sized, gives, thickest)
 
 
 def passes_of(said: Said, target: Fraction, bites: list[int], kinds: list[str]) -> list[Pass]:
@@ -105,8 +66,8 @@ def passes_of(said: Said, target: Fraction, bites: list[int], kinds: list[str]) 
     turn = 0
     found = []
     for bite, kind in zip(bites, kinds, strict=True):
-        before, above = target + above * said.scale, above - bite
-        found.append(Pass(before, target + above * said.scale, face_of(said, kind, turn), kind))
+        above -= bite
+        found.append(Pass(target + above * said.scale, bite * said.scale, face_of(said, kind, turn), kind))
         turn += 0 if kind == "clean" else 1
     return found
 
@@ -123,23 +84,19 @@ def faces_of(said: Said) -> tuple[str, str]:
     return ROUGH if said.rough else FIRST
 
 
-@dataclass(frozen=True)
-class Given:
-    """What a blank gives up: at each pass, and by its two faces."""
-
-    bites: list[Fraction]
-    faces: dict[str, Fraction]
-
-
-def given(said: Said, made: Plan, thickness: Fraction) -> Given:
-    """Return what a blank gives up as the planer's settings come down on it; `thickness` is as the planer gets it."""
+def given(said: Said, passes: list[Pass], thickness: Fraction) -> Given:
+    """Return what a blank gives up as the settings come down on it; `thickness` is as the planer gets it."""
     first, second = faces_of(said)
-    faces = {first: Fraction(0), second: said.jointed}
+    faces = {first: ZERO, second: said.jointed}
     bites = []
-    now = thickness
-    for step in made.passes:
-        bite = now - step.setting if now > step.setting else Fraction(0)
-        faces[step.face] += bite
-        now -= bite
+    touched = False
+    for step in passes:
+        # From the first pass that touches it on, each takes all that the setting drops by.
+        bite = step.drop
+        if not touched:
+            touched = thickness > step.setting
+            bite = thickness - step.setting if touched else ZERO
+        if touched:
+            faces[step.face] += bite
         bites.append(bite)
     return Given(bites, faces)

@@ -5,7 +5,7 @@ from fractions import Fraction
 from webapp.core.digits import half_up, point_text
 from webapp.core.mark import length, mark, millimetres
 from webapp.core.passes_check import listed
-from webapp.core.passes_plan import Given, Pass, Plan, given
+from webapp.core.passes_plan import Pass, Plan
 from webapp.core.passes_said import Said
 from webapp.core.setting import Setting
 from webapp.core.sheet import Part
@@ -17,16 +17,15 @@ TURN_PARTS = 16  # of a turn, as marks are parts of an inch
 
 def steps(said: Said, made: Plan, how: Setting) -> list[Part]:
     """Return the steps in order; the thickest blank's bites are the bites."""
-    thickest = given(said, made, said.thickest[1] - said.jointed)
-    return [step(said, made, thickest, i, how) for i in range(len(made.passes))]
+    return [step(said, made, i, how) for i in range(len(made.passes))]
 
 
-def step(said: Said, made: Plan, thickest: Given, i: int, how: Setting) -> Part:
+def step(said: Said, made: Plan, i: int, how: Setting) -> Part:
     """Return one setting of the planer."""
     at = made.passes[i]
-    bite, names = thickest.bites[i], [name for name, size in made.sized if size > at.setting]
+    bite, names = made.thickest.bites[i], [name for name, size in made.sized if size > at.setting]
     words = [touched(names, len(made.sized)), face_words(at, said.square), f"{scaled(bite, said, how)} off"]
-    turn = "" if said.turn is None else turns((at.before - at.setting) / said.turn, how)
+    turn = "" if said.turn is None else turns(at.drop / said.turn, how)
     by = [f"the wheel on by {turn}"] if turn else []
     setting = length(at.setting, how, said.scale)
     made_of = {

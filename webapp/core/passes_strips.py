@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from webapp.core.mark import length
-from webapp.core.passes_plan import Plan, faces_of, given
+from webapp.core.passes_plan import Plan, faces_of
 from webapp.core.passes_said import Said
 from webapp.core.passes_steps import called, scaled
 from webapp.core.setting import Setting
@@ -14,13 +14,14 @@ Slice = tuple[Fraction, str]  # its thickness, and what it is called
 
 def strips(said: Said, made: Plan, how: Setting) -> list[Part]:
     """Return the thickest blank with its slices in true proportion, and the slices alone."""
-    name, size = said.thickest
-    bites = given(said, made, size - said.jointed).bites
+    bites = made.thickest.bites
     across = blank_strip(said, made, bites, how)
     if not bites:
         return [across]
     slices = [(bite, f"Pass {i + 1}") for i, bite in enumerate(bites)]
-    label = f"What comes off {called(name)} pass by pass, {scaled(sum(bites, Fraction(0)), said, how)} in all"
+    label = (
+        f"What comes off {called(said.thickest[0])} pass by pass, {scaled(sum(bites, Fraction(0)), said, how)} in all"
+    )
     return [across, stack(label, slices, how)]
 
 

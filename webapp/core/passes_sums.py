@@ -3,7 +3,8 @@
 from fractions import Fraction
 
 from webapp.core.mark import mixed
-from webapp.core.passes_plan import Plan, bite_divisions
+from webapp.core.passes_divisions import bite_divisions
+from webapp.core.passes_plan import Plan
 from webapp.core.passes_said import Said
 from webapp.core.setting import Setting
 from webapp.core.sums import counted, exactly
