@@ -12,6 +12,7 @@ from time import perf_counter
 from flask import Flask
 from playwright.sync_api import sync_playwright
 
+from tests.benchmarks import keys
 from tests.engine import Engine, launched
 from webapp.app import create_app
 from webapp.core.reading import read
@@ -108,9 +109,8 @@ def routes() -> None:
     print(
         f"a bare route {found['bare']:.2f} ms, JSON of 9 slats {found['json']:.2f} ms, its page {found['page']:.2f} ms"
     )
-    print(
-        f"JSON over bare: {found['json'] / found['bare']:.1f} (aim 6); page over JSON: {found['page'] / found['json']:.1f} (aim 3)"
-    )
+    over_bare, over_json = found["json"] / found["bare"], found["page"] / found["json"]
+    print(f"JSON over bare: {over_bare:.1f} (aim 6); page over JSON: {over_json:.1f} (aim 3)")
 
 
 def on_the_phone() -> None:
@@ -128,3 +128,4 @@ def on_the_phone() -> None:
 if __name__ == "__main__":
     on_the_server()
     on_the_phone()
+    keys.main()
