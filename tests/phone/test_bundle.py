@@ -36,8 +36,8 @@ def core():
 
 def run(folder, script):
     """Run a module in Node beside the run-time."""
-    for name in ["python.js", "fraction.js"]:
-        (folder / name).write_text((STATIC / name).read_text())
+    for file in [*STATIC.glob("python*.js"), STATIC / "fraction.js"]:
+        (folder / file.name).write_text(file.read_text())
     (folder / "run.mjs").write_text(script)
     done = subprocess.run([NODE, folder / "run.mjs"], capture_output=True, text=True, check=True, timeout=60)
     return json.loads(done.stdout)
