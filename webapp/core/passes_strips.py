@@ -19,9 +19,8 @@ def strips(said: Said, made: Plan, how: Setting) -> list[Part]:
     if not bites:
         return [across]
     slices = [(bite, f"Pass {i + 1}") for i, bite in enumerate(bites)]
-    label = (
-        f"What comes off {called(said.thickest[0])} pass by pass, {scaled(sum(bites, Fraction(0)), said, how)} in all"
-    )
+    off = scaled(sum(bites, Fraction(0)), said, how)
+    label = f"What comes off {called(said.thickest[0])} pass by pass, {off} in all"
     return [across, stack(label, slices, how)]
 
 
@@ -44,8 +43,8 @@ def blank_strip(said: Said, made: Plan, bites: list[Fraction], how: Setting) -> 
 
 
 def stack(label: str, slices: list[Slice], how: Setting) -> Part:
-    """Return slices one after the other, a tick with its number where each ends."""
-    spans = laid(slices, how)
+    """Return slices one after the other, drawn by turns so that each is seen, a tick with its number at its end."""
+    spans = [{**part, "kind": "waste" if i % 2 == 1 else "cut"} for i, part in enumerate(laid(slices, how))]
     ticks = [tick(spans[i]["to"], str(i + 1)) for i in range(len(spans))]
     return strip(label, spans[-1]["to"], spans, ticks)
 
