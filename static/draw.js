@@ -3,6 +3,10 @@
 import { PARTS } from "./made.js";
 import { render } from "./parts.js";
 
+/** How long the keys rest before what stands below the answer is drawn anew, in milliseconds. */
+const REST = 150;
+let resting = 0;
+
 /** What each place was last given. @type {WeakMap<Element, string>} */
 const given = new WeakMap();
 
@@ -13,15 +17,39 @@ const given = new WeakMap();
  * @param {Map<string, any>} view
  */
 export function draw(place, part, view) {
+  clearTimeout(resting);
   const markup = render(PARTS, part, view);
   if (given.get(place) === markup) return;
+  const fresh = filled(place, markup);
+  const drawn = !given.has(place) && fresh.innerHTML === place.innerHTML;
   given.set(place, markup);
-  const fresh = /** @type {Element} */ (place.cloneNode(false));
-  fresh.innerHTML = markup;
-  if (fresh.innerHTML === place.innerHTML) return;
+  if (drawn) return;
   const keep = remember(place);
   place.replaceChildren(...fresh.childNodes);
   keep();
+}
+
+/**
+ * Draw while keys are pressed: the answer at once, what stands below it when the keys rest. The part's answer is a
+ * part of its own, and the first element of the place.
+ * @param {Element} place
+ * @param {string} part
+ * @param {Map<string, any>} view
+ */
+export function drawQuickly(place, part, view) {
+  const answer = place.firstElementChild;
+  if (!answer) return draw(place, part, view);
+  clearTimeout(resting);
+  resting = window.setTimeout(() => draw(place, part, view), REST);
+  given.set(place, "");
+  answer.replaceWith(...filled(place, render(PARTS, `${part}_answer`, view)).childNodes);
+}
+
+/** @param {Element} place @param {string} markup @returns {Element} an element like the place with the markup in it */
+function filled(place, markup) {
+  const fresh = /** @type {Element} */ (place.cloneNode(false));
+  fresh.innerHTML = markup;
+  return fresh;
 }
 
 /** Note what is open and what has the focus; gives what brings that back. @param {Element} place @returns {() => void} */

@@ -4,8 +4,8 @@
  */
 
 import * as views from "./core/view.js";
-import { draw } from "./draw.js";
-import { fillFields, followFields, judge } from "./form.js";
+import { draw, drawQuickly } from "./draw.js";
+import { fillFields, followFields, hint, judge } from "./form.js";
 import { gather, placeOf } from "./gather.js";
 import { fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
@@ -46,11 +46,12 @@ function speak(g) {
   for (const name of ["unit", "graduation"]) document.body.dataset[name] = g.get("project")?.get(name) ?? "";
 }
 
-/** @param {Gathered} g */
-function paint(g) {
+/** @param {Gathered} g @param {(place: Element, part: string, view: any) => void} put all at once, or the answer before the rest */
+function paint(g, put = draw) {
   const screen = document.body.dataset.screen ?? "";
   const view = /** @type {any} */ (views)[screen](g);
-  if (screen !== "tool" || judge(view)) draw(main, screen, view);
+  hint(view);
+  if (screen !== "tool" || judge(view)) put(main, screen, view);
   const heading = main.querySelector("h1")?.textContent;
   if (heading) document.title = heading === "Shoulderline" ? heading : `${heading}, Shoulderline`;
 }
@@ -60,7 +61,7 @@ function retype(typed) {
   if (!held || !place) return;
   place.query = typed;
   held = new Map(held).set("typed", typed);
-  paint(held);
+  paint(held, drawQuickly);
 }
 
 /** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news */
