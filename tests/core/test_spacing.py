@@ -6,7 +6,6 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from tests.vectors import cases
 from tests.vectors.look import look
 from webapp.core.mark import mark
 from webapp.core.setting import Setting, setting
@@ -36,15 +35,6 @@ def inches(found: Any) -> Fraction:
 
 def exact_spans(strip: Any, kind: str) -> Fraction:
     return sum((inches(s["to"]) - inches(s["from"]) for s in strip["spans"] if s["kind"] == kind), Fraction(0))
-
-
-@pytest.mark.parametrize("case", cases("spacing"), ids=lambda case: case["title"])
-def test_a_vector_holds(case):
-    found = work(TOOL, case["typed"], FACTORS)
-    if "errors" in case:
-        assert found == {"errors": case["errors"]}
-    else:
-        assert {path: look(found["sheet"], path) for path in case["sheet"]} == case["sheet"]
 
 
 @st.composite
