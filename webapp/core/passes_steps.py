@@ -2,14 +2,13 @@
 
 from fractions import Fraction
 
-from webapp.core.digits import half_up, point_text
-from webapp.core.mark import length, mark, millimetres
+from webapp.core.mark import length, mark
 from webapp.core.passes_check import listed
 from webapp.core.passes_plan import Pass, Plan
 from webapp.core.passes_said import Said
 from webapp.core.setting import Setting
 from webapp.core.sheet import Part
-from webapp.core.sums import in_words, with_unit
+from webapp.core.sums import fine, in_words, with_unit
 
 DIGITS = "0123456789"
 TURN_PARTS = 16  # of a turn, as marks are parts of an inch
@@ -65,13 +64,6 @@ def scaled(x: Fraction, said: Said, how: Setting) -> str:
     """Return a length in words on the machine's own scale."""
     text = mark(x, how, said.scale)
     return with_unit(text, "mm") if how.metric else text
-
-
-def fine(x: Fraction, how: Setting) -> str:
-    """Return a setting as a caliper says it: thousandths of an inch, or hundredths of a millimetre."""
-    if how.metric:
-        return millimetres(x, how) + " mm"
-    return point_text(half_up(x.numerator * 1000, x.denominator), 3, 1000) + " in"
 
 
 def turns(x: Fraction, how: Setting) -> str:
