@@ -6,12 +6,11 @@ from webapp.core.jointing import Jointing, jointer_cautions, jointing
 from webapp.core.mark import length
 from webapp.core.passes_check import MOST, many, refuse
 from webapp.core.passes_said import own_names
-from webapp.core.passes_steps import fine
 from webapp.core.passes_strips import stack
 from webapp.core.passes_words import EYES, NOTES
 from webapp.core.setting import Setting
 from webapp.core.sheet import Part, figure
-from webapp.core.sums import amount, exactly
+from webapp.core.sums import amount, exactly, fine
 from webapp.core.tool import Values
 
 
