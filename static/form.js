@@ -135,3 +135,11 @@ export function putError(id, sentence) {
   else field?.removeAttribute("aria-invalid");
   return true;
 }
+
+/** Say in each blank field what stands for it. @param {Map<string, any>} view */
+export function hint(view) {
+  for (const [id, text] of view.get("stands") ?? []) {
+    const field = /** @type {HTMLInputElement | null} */ (document.getElementById(id));
+    if (field && field.placeholder !== text) field.placeholder = text;
+  }
+}

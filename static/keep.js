@@ -5,20 +5,19 @@
 
 import { project_address, sheet_address } from "./core/address.js";
 import { draft } from "./core/entries.js";
-import { to_json } from "./core/sheet.js";
 import { spoken_in } from "./core/view_tool.js";
-import { work } from "./core/working.js";
+import { entriesOf } from "./entry.js";
 import { putError, showErrors, typed } from "./form.js";
-import { instant, uuid7 } from "./ids.js";
-import { deviceId, save } from "./local.js";
-import { ENGINE, FACTORS, TOOLS } from "./made.js";
+import { uuid7 } from "./ids.js";
+import { save } from "./local.js";
+import { FACTORS, TOOLS } from "./made.js";
 import { saved, settled } from "./pace.js";
-import { fromPython } from "./python.js";
 
 /** @typedef {import("./gather.js").Gathered} Gathered */
 /** @typedef {import("./gather.js").Place} Place */
 
 const OWN = new Set(["entry_id", "csrf_token"]);
+const SHEETS = new Set(["sheet", "like"]); // forms that make sheets
 const TWICE = 700; // milliseconds: the same again within them is the same press
 const LATER = "Kept on this phone. Its page opens when the server can be reached.";
 const FAILED = "This could not be kept on this phone";
@@ -62,9 +61,9 @@ function putFields(data, g) {
   for (const name of [...names, "unit", "graduation"]) data.set(name, now.get(name) ?? "");
 }
 
-/** A sheet needs a digest, which plain http has no means for: the form posts itself then. @param {HTMLFormElement} form */
+/** A sheet needs a digest, which plain http has no means for: its form posts itself then. @param {HTMLFormElement} form */
 function canKeep(form) {
-  return form.dataset.keeps !== "sheet" || Boolean(crypto.subtle);
+  return !SHEETS.has(form.dataset.keeps ?? "") || Boolean(crypto.subtle);
 }
 
 /** Fill in what a shell leaves open, and open the buttons. @param {Gathered} g @param {Place} place */
@@ -128,37 +127,20 @@ function isRepeat(form, data) {
  */
 async function keep(form, data, g) {
   const kind = form.dataset.keeps ?? "";
-  const said = typedIn(data);
-  const outcome = draft(kind, said, g.get("project"), TOOLS, FACTORS);
+  const outcome = draft(kind, typedIn(data), g.get("project"), TOOLS, FACTORS);
   clearErrors(form);
   if (outcome.has("errors")) return putErrors(kind, outcome.get("errors"));
-  const entry = await entryOf(form, outcome, g);
-  if (kind === "sheet") Object.assign(entry.body, await seen(g.get("tool"), said));
-  await save(entry);
+  const id = ids.get(form) ?? uuid7();
+  ids.set(form, id);
+  const made = await entriesOf(outcome, id, g.get("project")?.get("id"));
+  await save(...made);
   saved();
-  return entry;
+  return made[0];
 }
 
 /** What was typed, by the names the server reads as well. @param {FormData} data @returns {Map<string, string>} */
 function typedIn(data) {
   return new Map([...data].filter(([name]) => !OWN.has(name)).map(([name, value]) => [name, String(value)]));
-}
-
-/** @param {HTMLFormElement} form @param {Map<string, any>} drafted @param {Gathered} g */
-async function entryOf(form, drafted, g) {
-  const id = ids.get(form) ?? uuid7();
-  ids.set(form, id);
-  const { kind, body, replaces } = fromPython(drafted);
-  const project = g.get("project")?.get("id") ?? id;
-  return { id, project, kind, body, replaces, made_at: instant(), by: await deviceId() };
-}
-
-/** With which engine a sheet was worked, and a digest of what it said. @param {any} tool @param {Map<string, string>} said */
-async function seen(tool, said) {
-  const text = to_json(work(tool, said, FACTORS).get("sheet"));
-  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
-  const hex = Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
-  return { engine: ENGINE, digest: hex };
 }
 
 /**
@@ -174,7 +156,7 @@ async function follow(form, entry, data, show) {
   if (address && await canOpen()) return location.assign(address);
   form.reset();
   last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
-  if (address) putError(entry.kind, LATER);
+  if (address) putError(form.dataset.keeps ?? "", LATER);
   return show();
 }
 

@@ -25,27 +25,28 @@ function askToStay() {
 }
 
 /**
- * Keep an entry and put it in the outbox, in one transaction; one that is here already changes nothing.
- * Resolves when it is on the disk, with whether it was new.
- * @param {Entry} entry
+ * Keep entries and put them in the outbox, all in one transaction; one that is here already changes nothing.
+ * Resolves when they are on the disk, with whether any was new.
+ * @param {...Entry} made
  * @returns {Promise<boolean>}
  */
-export async function save(entry) {
-  const added = await run(["entries", "outbox", "meta"], "readwrite", (transaction) => adding(transaction, entry));
+export async function save(...made) {
+  const added = await run(["entries", "outbox", "meta"], "readwrite", (transaction) => adding(transaction, made));
   askToStay();
   return added;
 }
 
-/** @param {IDBTransaction} transaction @param {Entry} entry @returns {() => boolean} */
-function adding(transaction, entry) {
-  const known = transaction.objectStore("entries").getKey(entry.id);
+/** @param {IDBTransaction} transaction @param {Entry[]} made @returns {() => boolean} */
+function adding(transaction, made) {
+  const known = made.map((entry) => transaction.objectStore("entries").getKey(entry.id));
   const last = transaction.objectStore("meta").get("counter");
-  let added = false;
+  /** @type {Entry[]} */
+  let fresh = [];
   last.onsuccess = () => {
-    added = known.result === undefined;
-    if (added) enter(transaction, entry, (last.result ?? 0) + 1);
+    fresh = made.filter((_, at) => known[at].result === undefined);
+    fresh.forEach((entry, at) => enter(transaction, entry, (last.result ?? 0) + 1 + at));
   };
-  return () => added;
+  return () => fresh.length > 0;
 }
 
 /** @param {IDBTransaction} transaction @param {Entry} entry @param {number} counter */

@@ -8,6 +8,14 @@ Entry = dict[str, Any]
 
 PLACES = ("Span, left", "span,  LEFT", "rail", "post \u00be", "é")
 TEXTS = (("58 3/8", "467/8"), ("58 3/8 strong", "7473/128"), ("2 1/16", "33/16"), ("0", "0"))
+SHOP: tuple[Any, ...] = (
+    {"text": "14", "unit": "in", "graduation": "1/32"},
+    {"text": "350 strong", "unit": "mm", "graduation": "1 mm", "newer": 1},
+    {"text": "", "unit": "ft", "graduation": "1/8"},
+    {"text": "14", "unit": "mm", "graduation": "1/8"},
+    {"text": "14", "unit": "in"},
+    "14",
+)
 JUNK: tuple[Any, ...] = ("", "x", 7, True, None, [], {}, {"entry": 3}, ["a"], -1)
 
 
@@ -115,6 +123,7 @@ def _settings(random: Random, _target: str) -> dict[str, Any]:
         "unit": random.choice(["mm", "in", "cubits"]),
         "graduation": random.choice(["1/16", "1 mm", "1/7"]),
         "archived": random.choice([True, False]),
+        "shop": {random.choice(["least_length", "turn", "é"]): random.choice(SHOP)},
     }
     return {key: value for key, value in said.items() if random.random() < 0.5}
 

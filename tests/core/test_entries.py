@@ -469,14 +469,15 @@ def test_no_state_at_all_makes_a_draft_raise_and_every_draft_passes_the_check(ra
         "entry": random.choice([*shown, "x"]),
         "text": "seen",
         "replaces": " ".join(random.choices([*shown, "x", ""], k=2)),
+        "shop-least_length": random.choice(["", "14", "none", "x"]),
         **SPACING,
         "unit": "in",
         "graduation": "1/16",
     }
-    for number, kind in enumerate(entries.DRAFTS):
-        drafted = entries.draft(kind, typed, summary, TOOLS, FACTORS)
+    made = [entries.draft(kind, typed, summary, TOOLS, FACTORS) for kind in entries.DRAFTS]
+    for number, drafted in enumerate([part for draft in made for part in [draft, *draft.pop("also", [])]]):
         if "errors" not in drafted:
-            body = drafted["body"] | ({"engine": "1", "digest": "0" * 64} if kind == "sheet" else {})
-            name = history.id if kind == "project" else uid(7000 + number)
+            body = drafted["body"] | ({"engine": "1", "digest": "0" * 64} if drafted["kind"] == "sheet" else {})
+            name = history.id if drafted["kind"] == "project" else uid(7000 + number)
             frame = {"id": name, "project": history.id, "made_at": "2026-11-25T10:17:35.123Z", "by": "x"}
             assert checked({**drafted, **frame, "body": body}) == ""

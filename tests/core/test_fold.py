@@ -38,6 +38,7 @@ def test_a_project_is_named_by_the_entry_that_starts_it(history):
         "graduation": "1/32",
         "archived": False,
         "started": "2026-11-25T10:17:00.000Z",
+        "shop": {},
         "settings": [],
         "places": [],
         "sheets": [],

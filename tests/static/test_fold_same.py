@@ -52,6 +52,7 @@ def typed(random: Random, shown: list[str]) -> dict[str, str]:
         "unit": random.choice(["", "in", "mm", "cubit"]),
         "graduation": random.choice(["", "1/16", "1 mm", "1/7"]),
         "archived": random.choice(["yes", "no", ""]),
+        "shop-least_length": random.choice(["14", "350 mm", "none", ""]),
         "place": random.choice(["rail", "SPAN,  left"]),
         "reading": random.choice(["58 3/8", "2 1/2 strong", "45.5 mm"]),
         "entry": random.choice([*shown, "x"]),

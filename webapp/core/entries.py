@@ -6,8 +6,10 @@ from typing import Any, TypeAlias
 
 from webapp.core.entries_check import shape_error
 from webapp.core.entries_facts import draft_note, draft_pick, draft_reading, draft_withdrawal
+from webapp.core.entries_like import draft_like
 from webapp.core.entries_project import draft_project, draft_settings
 from webapp.core.entries_sheet import draft_sheet, sheet_of
+from webapp.core.entries_shop import shop_error
 from webapp.core.tool import Tool
 
 Entry: TypeAlias = dict[str, Any]
@@ -18,6 +20,7 @@ Draft: TypeAlias = Callable[[dict[str, str], Any, Tools, Factors], Outcome]
 
 DRAFTS: dict[str, Draft] = {
     "project": draft_project,
+    "like": draft_like,
     "settings": draft_settings,
     "reading": draft_reading,
     "withdrawal": draft_withdrawal,
@@ -30,7 +33,8 @@ DRAFTS: dict[str, Draft] = {
 def draft(kind: str, typed: dict[str, str], summary: dict[str, Any] | None, tools: Tools, factors: Factors) -> Outcome:
     """Return {"kind", "body", "replaces"} made from a form's fields, or {"errors": {field: text}}.
 
-    `summary` is the project as the form's maker saw it, without the entry that is being made.
+    `summary` is the project as the form's maker saw it, without the entry that is being made. A project like
+    another one comes with the entries to follow it, `also`: each a draft.
     """
     if kind not in DRAFTS:
         return {"errors": {"kind": f"Nothing of the kind {kind} can be kept."}}
@@ -41,6 +45,8 @@ def draft(kind: str, typed: dict[str, str], summary: dict[str, Any] | None, tool
 def check(entry: Any, tools: Tools, factors: Factors) -> str:
     """Return why an entry cannot be kept, or nothing; a sheet is worked for it."""
     wrong = shape_error(entry, factors)
+    if not wrong and entry["kind"] == "settings":
+        return shop_error(entry["body"].get("shop", {}), tools, factors)
     if wrong or entry["kind"] != "sheet":
         return wrong
     outcome = sheet_of(entry["body"], tools, factors)

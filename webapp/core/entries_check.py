@@ -9,6 +9,7 @@ from webapp.core.entries_facts import reading_error
 from webapp.core.entries_frame import frame_error
 from webapp.core.entries_kinds import TEXTS
 from webapp.core.entries_project import spoken_errors
+from webapp.core.entries_shop import shop_shape_error
 from webapp.core.entries_text import HEX, NAME, WHY, is_identity, line_error, needed_error, note_error
 from webapp.core.mark import exact
 from webapp.core.reading import read
@@ -45,14 +46,16 @@ def _spoken(body: Body, factors: Factors) -> str:
 
 
 def _settings(body: Body, replaces: list[str], factors: Factors) -> str:
-    if not [key for key in ("name", "unit", "graduation", "archived") if key in body]:
+    if not [key for key in ("name", "unit", "graduation", "archived", "shop") if key in body]:
         return "These settings change nothing."
     if not all(isinstance(body.get(key, ""), str) for key in ("name", "unit", "graduation")):
         return "name, unit and graduation must be text."
     if not isinstance(body.get("archived", False), bool):
         return "archived must be true or false."
     name = needed_error(trim(body["name"]), "A project needs a name.", NAME) if "name" in body else ""
-    return name or (_both(body, factors) if "unit" in body or "graduation" in body else "")
+    both = _both(body, factors) if "unit" in body or "graduation" in body else ""
+    shop = shop_shape_error(body["shop"], lambda said: _spoken(said, factors)) if "shop" in body else ""
+    return name or both or shop
 
 
 def _both(body: Body, factors: Factors) -> str:

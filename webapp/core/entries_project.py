@@ -3,8 +3,9 @@
 from fractions import Fraction
 from typing import Any, TypeAlias
 
+from webapp.core.entries_shop import changed_shop, typed_shop
 from webapp.core.entries_text import NAME, needed_error, tidy
-from webapp.core.setting import SettingError, setting
+from webapp.core.setting import Setting, SettingError, setting
 from webapp.core.tool import Tool
 
 Tools: TypeAlias = dict[str, Tool]
@@ -17,7 +18,7 @@ ASK_NAME = "Give the project a name, as bed in ash."
 def draft_project(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
     """Make the entry that starts a project: name, unit, graduation."""
     name = tidy(typed, "name")
-    errors = _name_errors(name)
+    errors = name_errors(name)
     spoken = spoken_errors(tidy(typed, "unit"), tidy(typed, "graduation"), factors)
     errors.update(spoken)
     if errors:
@@ -36,7 +37,8 @@ def spoken_errors(unit: str, graduation: str, factors: Factors) -> dict[str, str
     return {}
 
 
-def _name_errors(name: str) -> dict[str, str]:
+def name_errors(name: str) -> dict[str, str]:
+    """Return what is wrong with a project's name, by field."""
     wrong = needed_error(name, ASK_NAME, NAME)
     return {"name": wrong} if wrong else {}
 
@@ -48,13 +50,24 @@ def draft_settings(typed: dict[str, str], summary: Any, tools: Tools, factors: F
     unit = tidy(typed, "unit") or summary["unit"]
     graduation = _graduation(typed, summary, unit)
     errors = _settings_errors(typed)
-    errors.update(spoken_errors(unit, graduation, factors))
-    if errors:
-        return {"errors": errors}
+    spoken = spoken_errors(unit, graduation, factors)
+    if spoken:
+        return {"errors": {**errors, **spoken}}
     how = setting(unit, graduation, factors)
-    body = _changes(typed, summary)
-    if [how.unit, how.graduation] != [summary["unit"], summary["graduation"]]:
-        body.update({"unit": how.unit, "graduation": how.graduation})
+    shop, wrong = typed_shop(typed, tools, how)
+    if errors or wrong:
+        return {"errors": {**errors, **wrong}}
+    return _settings({**_changes(typed, summary), **_spoken(how, summary)}, changed_shop(shop, summary["shop"]))
+
+
+def _spoken(how: Setting, summary: Any) -> dict[str, Any]:
+    if [how.unit, how.graduation] == [summary["unit"], summary["graduation"]]:
+        return {}
+    return {"unit": how.unit, "graduation": how.graduation}
+
+
+def _settings(changes: dict[str, Any], shop: dict[str, Any]) -> Outcome:
+    body = {**changes, **({"shop": shop} if shop else {})}
     return {"body": body, "replaces": []} if body else {"errors": {"name": "Nothing is changed here."}}
 
 
@@ -65,7 +78,7 @@ def _graduation(typed: dict[str, str], summary: Any, unit: str) -> str:
 
 
 def _settings_errors(typed: dict[str, str]) -> dict[str, str]:
-    errors = _name_errors(tidy(typed, "name")) if tidy(typed, "name") else {}
+    errors = name_errors(tidy(typed, "name")) if tidy(typed, "name") else {}
     if tidy(typed, "archived") not in ("", "yes", "no"):
         errors["archived"] = "Say yes to put the project away, or no to take it out again."
     return errors

@@ -11,6 +11,7 @@ from webapp.core.address import project_address, work_address
 from webapp.core.view_help import help_view
 from webapp.core.view_kept import kept_view
 from webapp.core.view_project import project_view, reading_view, speaks
+from webapp.core.view_stands import project_stands
 from webapp.core.view_tool import tool_view
 
 Gathered: TypeAlias = dict[str, Any]
@@ -44,7 +45,8 @@ def project(g: Gathered) -> View:
     """Give a project's page, or say that it is not here."""
     if g["project"] is None:
         return _missing("This project")
-    return project_view(g["project"], g["tools"], g["worked"])
+    stands = project_stands(g["project"], g["tools"], g["factors"])
+    return {**project_view(g["project"], g["tools"], g["worked"]), "stands": stands}
 
 
 def _missing(what: str) -> View:

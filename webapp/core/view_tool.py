@@ -3,8 +3,11 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import help_address, work_address
+from webapp.core.entries_sheet import spoken
+from webapp.core.shop import filled
 from webapp.core.view_project import back_to
 from webapp.core.view_sheet import sheet_view
+from webapp.core.view_stands import tool_stands
 from webapp.core.working import work
 
 Gathered: TypeAlias = dict[str, Any]
@@ -26,17 +29,18 @@ def tool_view(g: Gathered) -> View:
         "sheet": sheet_view(outcome["sheet"]) if "sheet" in outcome else None,
         "errors": outcome.get("errors", {}),
         "wrong": "errors" in outcome,
+        "stands": tool_stands(declared, typed, spoken_in(g, typed), g["factors"]),
         "keep_in": _keep_in(g, typed) if g["project"] is None and "sheet" in outcome else [],
     }
 
 
 def spoken_in(g: Gathered, typed: dict[str, str]) -> dict[str, str]:
-    """Give what was typed with the project's unit and graduation where the maker named no other."""
+    """Give what was typed with what the project says where the maker named no other: unit, graduation, shop."""
     summary = g["project"]
-    if summary is None or typed.get("unit", "") not in ["", summary["unit"]]:
+    if summary is None:
         return typed
-    graduation = typed.get("graduation", "") or summary["graduation"]
-    return {**typed, "unit": summary["unit"], "graduation": graduation}
+    named = spoken(summary, typed)
+    return {**named, **filled(g["tool"], named, summary, g["factors"])}
 
 
 def _outcome(g: Gathered, typed: dict[str, str]) -> dict[str, Any]:

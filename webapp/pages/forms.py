@@ -3,16 +3,20 @@
 None of them judges what was typed: the core does, and its sentences are put on the fields.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from functools import cache
+from types import MappingProxyType
 from typing import Any
 
 from flask_wtf import FlaskForm
 from wtforms import FileField, HiddenField, SelectField, StringField, TextAreaField
 from wtforms.fields.choices import SelectChoice
 
+from webapp.core.entries_shop import PREFIX
 from webapp.core.setting import GRADUATIONS, UNITS
+from webapp.core.shop import shop_fields
 from webapp.core.tool import Field, Tool
+from webapp.tools import TOOLS
 
 UNIT_WORDS = {"in": "inches", "ft": "feet and inches", "mm": "millimetres"}
 SPOKEN_GRADUATIONS = list(dict.fromkeys(g for unit in UNITS for g in GRADUATIONS[unit]))
@@ -53,13 +57,20 @@ class ProjectForm(KeepingForm):
 
 
 class SettingsForm(KeepingForm):
-    """Rename a project, or change how it speaks."""
+    """Rename a project, or change how it speaks and what its shop is like."""
 
     name = StringField("New name")
     unit = choice("Unit", [("", "as it is"), *units()])
     graduation = choice("Graduation", graduations("as it is"))
     archived = HiddenField()
+    helps: Mapping[str, str] = MappingProxyType({})  # the shop's fields
     out = ""
+
+
+class LikeForm(KeepingForm):
+    """Start another project from this one."""
+
+    name = StringField("Name")
 
 
 class ReadingForm(KeepingForm):
@@ -107,13 +118,26 @@ class BringForm(FlaskForm):  # type: ignore[misc]
 
 KEEPING: dict[str, type[KeepingForm]] = {
     "project": ProjectForm,
-    "settings": SettingsForm,
+    "like": LikeForm,
     "reading": ReadingForm,
     "note": NoteForm,
     "withdrawal": WithdrawalForm,
     "pick": PickForm,
     "sheet": SheetForm,
 }
+
+
+def keeping_form(kind: str) -> type[KeepingForm]:
+    """Return the form that keeps entries of a kind."""
+    return KEEPING[kind] if kind in KEEPING else settings_form(tuple(shop_fields(list(TOOLS.values()))))
+
+
+@cache
+def settings_form(shop: tuple[Field, ...]) -> type[KeepingForm]:
+    """Make the form of a project's settings, with those of the shop that the tools declare."""
+    members: dict[str, Any] = {PREFIX + field.name: _input(field, "as it is") for field in shop}
+    members["helps"] = {PREFIX + field.name: field.help for field in shop}
+    return type("SettingsForm", (SettingsForm,), members)
 
 
 @cache
@@ -127,8 +151,8 @@ def tool_form(tool: Tool) -> type[FlaskForm]:
     return type(f"{tool.name.title()}Form", (FlaskForm,), members)
 
 
-def _input(field: Field) -> Any:
+def _input(field: Field, blank: str = "") -> Any:
     if field.kind == "choice":
-        return choice(field.label, field.choices)
+        return choice(field.label, [("", blank), *field.choices] if blank else field.choices)
     kind = TextAreaField if field.kind == "lines" else StringField
     return kind(field.label, render_kw={"data-kind": field.kind})

@@ -7,9 +7,10 @@ from werkzeug.wrappers import Response
 
 from webapp.core.address import project_address, reading_address, sheet_address
 from webapp.core.entries import draft
+from webapp.core.entries_like import sibling
 from webapp.pages import gather
 from webapp.pages.forms import KeepingForm
-from webapp.pages.projects import entry_page, home_page, project_page
+from webapp.pages.projects import PROJECT_FORMS, entry_page, home_page, project_page
 from webapp.pages.screens import posted, put_errors
 from webapp.pages.work import declared, tool_page
 from webapp.store.ids import now, uuid7
@@ -21,6 +22,7 @@ pages = Blueprint("keeping", __name__)
 KINDS = {
     "readings": "reading",
     "settings": "settings",
+    "likes": "like",
     "notes": "note",
     "withdrawals": "withdrawal",
     "picks": "pick",
@@ -37,7 +39,7 @@ def start() -> Response:
     return keep("project", "")
 
 
-@pages.post("/projects/<project>/<any(readings, settings, notes, withdrawals, picks, sheets):things>")
+@pages.post("/projects/<project>/<any(readings, settings, likes, notes, withdrawals, picks, sheets):things>")
 def keep_in(project: str, things: str) -> Response:
     """Keep something in a project."""
     return keep(KINDS[things], project)
@@ -50,7 +52,7 @@ def keep(kind: str, project: str) -> Response:
     errors = trouble(form, kind, typed, project)
     if errors:
         return refused(form, kind, typed, project, errors)
-    return redirect(kept_address(kind, project or form.entry_id.data, form.entry_id.data, typed), 303)
+    return redirect(kept_address(kind, project, form.entry_id.data, typed), 303)
 
 
 def trouble(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -> dict[str, str]:
@@ -65,7 +67,7 @@ def trouble(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -
     known = gather.store().entry(name)
     if known is None:
         form.entry_id.data = name
-        return stored(entry_of(name, project, gather.store().signed(drafted)))
+        return stored(entries_of(name, project, drafted))
     return {} if says_the_same(known, drafted) else again(form, kind, typed, project)
 
 
@@ -80,19 +82,25 @@ def again(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -> 
     return trouble(form, kind, typed, project)
 
 
-def entry_of(entry_id: str, project: str, drafted: dict[str, Any]) -> dict[str, Any]:
-    """Return the entry of a draft; a project's id is that of the entry that starts it."""
-    return {"id": entry_id, "project": project or entry_id, **drafted, "made_at": now(), "by": HERE}
+def entries_of(name: str, project: str, drafted: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return the entry of a draft, and those that follow it; a project's id is that of the entry that starts it."""
+    frame = {"project": name if drafted["kind"] == "project" else project, "made_at": now(), "by": HERE}
+    drafts = [{key: part for key, part in drafted.items() if key != "also"}, *drafted.get("also", [])]
+    names = [name, *(sibling(name, number) for number in range(1, len(drafts)))]
+    signed = map(gather.store().signed, drafts)
+    return [{"id": own, **frame, **draft} for own, draft in zip(names, signed, strict=True)]
 
 
-def stored(entry: dict[str, Any]) -> dict[str, str]:
-    """Put an entry through the one door."""
-    why = [refusal["why"] for refusal in gather.store().add([entry])["refused"]]
+def stored(entries: list[dict[str, Any]]) -> dict[str, str]:
+    """Put entries through the one door."""
+    why = [refusal["why"] for refusal in gather.store().add(entries)["refused"]]
     return {"": why[0]} if why else {}
 
 
 def kept_address(kind: str, project: str, entry: str, typed: dict[str, str]) -> str:
     """Return where to go after keeping."""
+    if kind in ("project", "like"):
+        return project_address(entry)
     if kind == "sheet":
         return sheet_address(project, entry)
     if kind in ("note", "withdrawal", "pick"):
@@ -116,7 +124,7 @@ def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, e
     put_errors(form, errors)
     if kind == "project":
         return home_page({kind: form}, 400)
-    if kind in ("reading", "settings"):
+    if kind in PROJECT_FORMS:
         return project_page(project, {kind: form}, 400)
     if kind == "sheet":
         tool = declared(typed.get("tool", ""))

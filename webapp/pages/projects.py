@@ -14,6 +14,7 @@ from webapp.phone.shells import kept
 pages = Blueprint("projects", __name__)
 
 Forms = dict[str, Any]
+PROJECT_FORMS = {"reading": "readings", "settings": "settings", "like": "likes"}  # and where each is sent
 ENTRY_FORMS = ("pick", "note", "withdrawal")
 
 
@@ -35,7 +36,7 @@ def home_json() -> Response:
     return jsonify({"projects": gather.summaries()})
 
 
-@kept(pages, "/projects/<project>", "project", partial(shell, "project", ("reading", "settings")))
+@kept(pages, "/projects/<project>", "project", partial(shell, "project", tuple(PROJECT_FORMS)))
 def project(project: str) -> Response:
     """Show a project."""
     return project_page(project, {})
@@ -44,8 +45,7 @@ def project(project: str) -> Response:
 def project_page(project: str, posted: Forms, status: int = 200) -> Response:
     """Show a project; a posted form stands in for its empty one."""
     root = project_address(project)
-    forms = {"reading": fresh("reading", f"{root}/readings"), "settings": fresh("settings", f"{root}/settings")}
-    forms |= posted
+    forms = {kind: fresh(kind, f"{root}/{things}") for kind, things in PROJECT_FORMS.items()} | posted
     forms["settings"].out = f"{root}/file"
     return live("project", view.project(gather.project(project)), forms, status)
 

@@ -8,7 +8,7 @@ from flask import Response, make_response, render_template
 from markupsafe import Markup
 
 from webapp.core.tool import Tool
-from webapp.pages.forms import KEEPING, BringForm, KeepingForm, tool_form
+from webapp.pages.forms import BringForm, KeepingForm, keeping_form, tool_form
 from webapp.store.ids import uuid7
 
 WITHOUT_TOKEN = {"csrf": False}
@@ -22,7 +22,7 @@ def live(screen: str, view: dict[str, Any], forms: dict[str, Any], status: int =
 
 def shell(screen: str, kinds: tuple[str, ...], tool: Tool | None = None) -> Response:
     """Render a screen with no data, no token and no user's setting."""
-    forms: dict[str, Any] = {kind: KEEPING[kind](formdata=None, meta=WITHOUT_TOKEN) for kind in kinds}
+    forms: dict[str, Any] = {kind: keeping_form(kind)(formdata=None, meta=WITHOUT_TOKEN) for kind in kinds}
     forms["bring"] = BringForm(formdata=None, meta=WITHOUT_TOKEN)
     context = tool_context(tool, {}) if tool else {}
     return page(screen, 200, view=None, live=False, forms=SimpleNamespace(**forms), **context)
@@ -47,14 +47,14 @@ def tool_context(tool: Tool, typed: dict[str, str]) -> dict[str, Any]:
 
 def fresh(kind: str, address: str, **data: str) -> KeepingForm:
     """Make an empty keeping form with the id of the entry that it will make."""
-    form = KEEPING[kind](formdata=None, data={"entry_id": uuid7(), **data})
+    form = keeping_form(kind)(formdata=None, data={"entry_id": uuid7(), **data})
     form.address = address
     return form
 
 
 def posted(kind: str, address: str) -> KeepingForm:
     """Make a keeping form of what was sent."""
-    form = KEEPING[kind]()
+    form = keeping_form(kind)()
     form.address = address
     return form
 
