@@ -233,4 +233,9 @@ function leave() {
   if (field && !pressed && document.activeElement !== field && !pad.contains(document.activeElement)) close();
 }
 
-if (padded(document.activeElement)) open(document.activeElement);
+// A field that was entered before this was here: nothing was typed yet, as far as one can tell.
+if (padded(document.activeElement)) {
+  const { activeElement: entered } = document;
+  open(entered);
+  if (entered.value === entered.defaultValue) entered.select();
+}

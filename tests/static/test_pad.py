@@ -125,7 +125,7 @@ def test_a_pressed_field_is_taken_whole_and_a_second_press_sets_the_caret(page: 
     field = tap(page, "#span")
     press(page, "6", "0")
     expect(field).to_have_value("60")
-    field.click(position={"x": 150, "y": 10})
+    field.click(position={"x": 150, "y": 26})
     press(page, "a half")
     expect(field).to_have_value("60 1/2")
 
