@@ -8,6 +8,7 @@ import { in_words, kind_of, nudged, setting_of } from "./value.js";
 /** @typedef {HTMLInputElement} Input */
 
 const FIELDS = '[data-kind="length"], [data-kind="widths"], [data-kind="count"], [data-kind="pair"]';
+const LIFTED = 150; // ms after a finger was lifted until no press can come of it: touch gives focus before its click
 const QUIET = 400; // ms without a press before the value is said
 
 const page = document.documentElement;
@@ -19,6 +20,7 @@ const again = /** @type {HTMLElement} */ (document.getElementById("pad-back"));
 let field = null;
 let pane = "digits";
 let resting = 0;
+let lifting = 0;
 let pressed = false; // a finger is down: closing now would move what it is about to press
 let fresh = false; // the field was only just entered
 
@@ -200,19 +202,19 @@ again.addEventListener("click", () => {
 });
 
 document.addEventListener("pointerdown", (event) => {
+  window.clearTimeout(lifting);
   pressed = true;
   if (!padded(event.target) || !again.hidden) return;
   event.target.inputMode = "none"; // before focus brings the keyboard up
   if (event.target === document.activeElement && !field) open(event.target);
 });
-for (const end of ["pointerup", "pointercancel"]) {
+for (const [end, wait] of Object.entries({ pointerup: LIFTED, pointercancel: LIFTED, click: 0 })) {
   document.addEventListener(end, () => {
-    pressed = false;
-    window.setTimeout(leave); // the press comes first
+    window.clearTimeout(lifting);
+    lifting = window.setTimeout(lift, wait); // the press comes first
     choose();
   });
 }
-document.addEventListener("click", choose);
 document.addEventListener("focusin", (event) => {
   fresh = true;
   if (padded(event.target)) open(event.target);
@@ -228,6 +230,11 @@ document.addEventListener("keydown", (event) => {
   if (pad.contains(document.activeElement)) field.focus();
   close();
 });
+
+function lift() {
+  pressed = false;
+  leave();
+}
 
 function leave() {
   if (field && !pressed && document.activeElement !== field && !pad.contains(document.activeElement)) close();

@@ -1,0 +1,58 @@
+"""The pad under a real finger: what it closes for is not moved from under the press."""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.serving import Serving, serving
+
+__all__ = ["serving"]
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    context = browser.new_context(viewport={"width": 360, "height": 740}, has_touch=True, is_mobile=True)
+    yield context.new_page()
+    context.close()
+
+
+def project(page: Page, serving: Serving) -> None:
+    page.goto(serving.address)
+    expect(page.locator("html")).to_have_class(re.compile("ready"), timeout=20_000)
+    page.locator("#project-name").fill("Bed in ash")
+    page.get_by_role("button", name="Start", exact=True).tap()
+    expect(page.locator("h1")).to_have_text("Bed in ash")
+    expect(page.locator("html")).to_have_class(re.compile("ready"), timeout=20_000)
+
+
+def test_one_press_keeps_a_reading_while_the_pad_is_open(page: Page, serving: Serving) -> None:
+    project(page, serving)
+    page.locator("#reading-place").fill("rail")
+    page.locator("#reading-reading").tap()
+    page.locator("#pad").get_by_role("button", name="7", exact=True).tap()
+    page.get_by_role("button", name="Keep the reading").tap()
+    expect(page.get_by_role("link", name="rail")).to_be_visible()
+    expect(page.locator("#pad")).to_be_hidden()
+
+
+def test_the_pad_goes_when_a_press_ends_elsewhere(page: Page, serving: Serving) -> None:
+    project(page, serving)
+    page.locator("#reading-reading").tap()
+    expect(page.locator("#pad")).to_be_visible()
+    page.locator("#reading-note").tap()
+    expect(page.locator("#pad")).to_be_hidden()
+    expect(page.locator("#reading-note")).to_be_focused()
+
+
+def test_quick_presses_all_count(page: Page, serving: Serving) -> None:
+    project(page, serving)
+    page.locator("#reading-reading").tap()
+    key = page.locator("#pad").get_by_role("button", name="7", exact=True).bounding_box()
+    assert key is not None
+    for _ in range(4):
+        page.touchscreen.tap(key["x"] + 20, key["y"] + 20)
+    expect(page.locator("#reading-reading")).to_have_value("7777")
