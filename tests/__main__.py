@@ -20,6 +20,9 @@ CHECKS = (
 )
 
 
+PARALLEL = ("-n", "auto", "--dist", "loadfile")  # a file's tests share its server and its browser
+
+
 def main(words: list[str]) -> int:
     """Run everything, the quick checks first; return the first exit status that is not 0."""
     install()
@@ -30,7 +33,7 @@ def main(words: list[str]) -> int:
         status = subprocess.run(command, cwd=TOP).returncode
         if status:
             return status
-    return subprocess.run([sys.executable, "-m", "pytest", *words], cwd=TOP).returncode
+    return subprocess.run([sys.executable, "-m", "pytest", *PARALLEL, *words], cwd=TOP).returncode
 
 
 sys.exit(main(sys.argv[1:]))

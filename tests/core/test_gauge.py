@@ -4,7 +4,7 @@ from math import ceil
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.vectors.look import look
@@ -12,7 +12,6 @@ from webapp.core.gauge import TOOL
 from webapp.core.working import work
 from webapp.units import FACTORS
 
-CALM = settings(deadline=None)  # a busy machine is no failure
 NAMES = [f"{rail}, {end}" for rail in ("back rail", "end rail", "wing") for end in ("left", "middle", "right")] + [
     "post"
 ]
@@ -62,7 +61,6 @@ def cuts(sheet: Any) -> dict[str, Fraction]:
     return found
 
 
-@CALM
 @given(dry_fits())
 def test_the_gauge_is_what_was_kept_and_every_place_differs_by_what_it_does(fit):
     openings, fields = fit
@@ -75,7 +73,6 @@ def test_the_gauge_is_what_was_kept_and_every_place_differs_by_what_it_does(fit)
     assert inches(sheet["overall"]) == gauge + 2 * field(fields, "tenon")
 
 
-@CALM
 @given(dry_fits())
 def test_a_place_is_trimmed_to_the_gauge_and_no_further(fit):
     openings, fields = fit
@@ -88,7 +85,6 @@ def test_a_place_is_trimmed_to_the_gauge_and_no_further(fit):
         assert place["passes"] == ceil(trim / bite)
 
 
-@CALM
 @given(dry_fits())
 def test_rails_cut_as_said_fit_everywhere_but_where_no_trimming_mends_it(fit):
     openings, fields = fit
@@ -104,7 +100,6 @@ def test_rails_cut_as_said_fit_everywhere_but_where_no_trimming_mends_it(fit):
             assert -play <= gauge - opening - off[name] <= play
 
 
-@CALM
 @given(dry_fits())
 def test_parallel_and_taper_are_what_each_place_needs(fit):
     openings, fields = fit
@@ -125,7 +120,6 @@ def test_parallel_and_taper_are_what_each_place_needs(fit):
         assert inches(rail["cut"]) == max(done.values())
 
 
-@CALM
 @given(dry_fits())
 def test_the_longest_that_goes_in_everywhere_does_and_nothing_longer(fit):
     openings, fields = fit
@@ -136,7 +130,6 @@ def test_the_longest_that_goes_in_everywhere_does_and_nothing_longer(fit):
     assert all(longest <= size + cuts(sheet)[name] for name, size in openings.items())
 
 
-@CALM
 @given(dry_fits())
 def test_what_is_said_against_the_stick_is_what_is_read(fit):
     openings, fields = fit
@@ -155,7 +148,6 @@ def against(over: Fraction) -> str:
     return f"loose by {over} in" if over > 0 else f"lacks {-over} in"
 
 
-@CALM
 @given(dry_fits(), st.randoms(use_true_random=False))
 def test_the_order_in_which_places_are_said_changes_nothing_that_is_done(fit, shuffler):
     openings, fields = fit
@@ -167,7 +159,6 @@ def test_the_order_in_which_places_are_said_changes_nothing_that_is_done(fit, sh
     assert look(one, "figures.longest.value") == look(other, "figures.longest.value")
 
 
-@CALM
 @given(dry_fits())
 def test_slats_that_stand_over_are_a_caution_by_name(fit):
     openings, fields = fit
@@ -178,7 +169,6 @@ def test_slats_that_stand_over_are_a_caution_by_name(fit):
     assert sorted(text.split(":")[0] for text in cautions) == sorted(over)
 
 
-@CALM
 @given(dry_fits())
 def test_the_jointer_is_warned_of_where_it_is_used(fit):
     sheet = sheet_of(*fit)
@@ -188,7 +178,6 @@ def test_the_jointer_is_warned_of_where_it_is_used(fit):
     assert any("no law sets one" in text.lower() for text in cautions) == used
 
 
-@CALM
 @given(dry_fits())
 def test_strips_show_each_difference_in_its_true_size(fit):
     openings, fields = fit

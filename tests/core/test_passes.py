@@ -13,7 +13,7 @@ from webapp.core.setting import setting
 from webapp.core.working import default, value, work
 from webapp.units import FACTORS
 
-CALM = settings(deadline=None, max_examples=60)  # a busy machine is no failure
+FEWER = settings(max_examples=60)  # each draws many blanks
 MM = FACTORS["mm"]
 ZERO = Fraction(0)
 said_in = st.sampled_from([("in", "1/8"), ("in", "1/64"), ("ft", "1/16"), ("mm", "1 mm"), ("mm", "0.5 mm")])
@@ -76,7 +76,7 @@ def jointed_of(fields: dict[str, Any]) -> Fraction:
     return Fraction(fields["rough"].split(" in")[0]) if "rough" in fields else ZERO
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_bites_sum_to_what_comes_off_the_thickest(fields):
     sheet, sizes = planing(fields)
@@ -85,7 +85,7 @@ def test_bites_sum_to_what_comes_off_the_thickest(fields):
     assert len(bites) == sheet["answer"]["value"]
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_no_bite_is_over_the_bite_and_no_pass_takes_nothing(fields):
     sheet, _ = planing(fields)
@@ -94,7 +94,7 @@ def test_no_bite_is_over_the_bite_and_no_pass_takes_nothing(fields):
         assert step["blanks"]
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_every_setting_is_a_mark_of_the_scale_and_lower_than_the_one_before(fields):
     sheet, _ = planing(fields)
@@ -108,7 +108,7 @@ def test_every_setting_is_a_mark_of_the_scale_and_lower_than_the_one_before(fiel
             assert not step["setting"]["mark"].endswith(("strong", "scant"))
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_all_blanks_end_at_the_target_and_a_pass_touches_those_that_are_thicker(fields):
     sheet, sizes = planing(fields)
@@ -121,7 +121,7 @@ def test_all_blanks_end_at_the_target_and_a_pass_touches_those_that_are_thicker(
     assert set(now) == {fields["target"]}
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_what_the_faces_of_a_blank_give_up_is_what_comes_off_it(fields):
     sheet, _ = planing(fields)
@@ -129,7 +129,7 @@ def test_what_the_faces_of_a_blank_give_up_is_what_comes_off_it(fields):
         assert sum(faces_of(sheet, number).values(), ZERO) == size - fields["target"]
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_faces_take_turns_and_the_rough_one_alone_is_cleaned_first(fields):
     sheet, sizes = planing(fields)
@@ -148,7 +148,7 @@ def test_faces_take_turns_and_the_rough_one_alone_is_cleaned_first(fields):
     assert (clean_at or [max(sizes)])[-1] <= min(sizes) - unclean
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_no_fewer_passes_would_do(fields):
     """Held against a count by trial of rule 5: an even number of passes, unless there are too few divisions."""
@@ -161,7 +161,7 @@ def test_no_fewer_passes_would_do(fields):
     assert sheet["answer"]["value"] == min(enough[0], divisions)
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_a_light_last_pass_stands_at_the_end_of_each_face(fields):
     assume("last" in fields)
@@ -177,7 +177,7 @@ def test_a_light_last_pass_stands_at_the_end_of_each_face(fields):
     assert len({step["face"] for step in ends}) == (1 if fields["faces"] == "one" else 2)
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_the_strips_are_the_blank_and_its_passes_end_to_end(fields):
     sheet, _ = planing(fields)
@@ -193,7 +193,7 @@ def test_the_strips_are_the_blank_and_its_passes_end_to_end(fields):
         assert len([s for s in strip["spans"] if s["label"].startswith("Pass ")]) == sheet["answer"]["value"]
 
 
-@CALM
+@FEWER
 @given(planed())
 def test_the_wheel_turns_by_what_the_setting_moves(fields):
     """In sixteenths of a turn, from the setting before the first pass; a turn here is a hundredth of an inch."""
@@ -207,7 +207,7 @@ def test_the_wheel_turns_by_what_the_setting_moves(fields):
         before.append(at)
 
 
-@CALM
+@FEWER
 @given(planed(), scales)
 def test_a_target_left_out_leaves_the_thinnest_a_division_for_each_face(fields, scale):
     assume("rough" not in fields)
@@ -218,7 +218,7 @@ def test_a_target_left_out_leaves_the_thinnest_a_division_for_each_face(fields, 
     assert 2 * scale <= min(sizes) - target < 3 * scale
 
 
-@CALM
+@FEWER
 @given(st.fractions(Fraction(1, 200), 2, max_denominator=256), st.fractions(Fraction(1, 64), 1, max_denominator=64))
 def test_at_the_jointer_full_passes_and_a_light_one_take_it_all(take, bite):
     assume(take / bite <= 100)
@@ -232,7 +232,7 @@ def test_at_the_jointer_full_passes_and_a_light_one_take_it_all(take, bite):
     assert ("light" in sheet["answer"]["label"]) == (rest > 0)
 
 
-@CALM
+@FEWER
 @given(planed(), st.fractions(Fraction(1, 1000), 2, max_denominator=1000))
 def test_a_blank_under_the_target_is_named_with_how_much(fields, short):
     assume(short < fields["target"])

@@ -3,7 +3,7 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tests.vectors.look import look
@@ -15,7 +15,6 @@ from webapp.core.sums import amount
 from webapp.core.working import work
 from webapp.units import FACTORS
 
-CALM = settings(deadline=None)  # a busy machine is no failure
 lengths = st.fractions(min_value=Fraction(1, 16), max_value=120, max_denominator=96)
 said_in = st.sampled_from([("in", "1/8"), ("in", "1/64"), ("ft", "1/16"), ("mm", "1 mm"), ("mm", "0.5 mm")])
 ends = st.sampled_from(list(LEAST))
@@ -53,7 +52,6 @@ def rows(draw, at=ends):
     return {**fields, **extra, **offset, "ends": how, "unit": unit, "graduation": graduation}
 
 
-@CALM
 @given(rows())
 def test_slats_and_gaps_fill_the_span(fields):
     sheet = worked(**fields)["sheet"]
@@ -67,7 +65,6 @@ def test_slats_and_gaps_fill_the_span(fields):
         assert places[-1][1] == inches(strip["length"])
 
 
-@CALM
 @given(rows())
 def test_the_sheet_reads_the_same_from_either_way_of_adding_up(fields):
     """Places run along by whole numbers; worked one by one from rule 2 they are the same."""
@@ -91,7 +88,6 @@ def size_of(text: str, how: Setting) -> Fraction:
     return number * FACTORS["mm"] if how.metric else number
 
 
-@CALM
 @given(rows())
 def test_no_mark_is_off_by_more_than_half_a_graduation(fields):
     how = setting(fields["unit"], fields["graduation"], FACTORS)
@@ -101,7 +97,6 @@ def test_no_mark_is_off_by_more_than_half_a_graduation(fields):
             assert off <= how.division / 2
 
 
-@CALM
 @given(rows())
 def test_a_neighbouring_count_is_what_that_count_gives(fields):
     sheet = worked(**fields)["sheet"]
@@ -116,7 +111,6 @@ def test_a_neighbouring_count_is_what_that_count_gives(fields):
         assert f"gap {amount(inches(other['gap']), how)}" in strip["label"]
 
 
-@CALM
 @given(lengths, lengths, st.sampled_from(["gap", "slat", "half"]))
 def test_a_slat_alone_takes_the_nearest_count_and_more_slats_in_a_tie(width, span, how):
     found = worked(span=span, slat=width, ends=how)
@@ -133,7 +127,6 @@ def test_a_slat_alone_takes_the_nearest_count_and_more_slats_in_a_tie(width, spa
     assert look(found["sheet"], "figures.count.value") == str(best)
 
 
-@CALM
 @given(rows(), st.fractions(min_value=-2, max_value=2, max_denominator=64))
 def test_all_three_close_within_half_a_graduation_a_slat(fields, share):
     n, how = fields["count"], setting(fields["unit"], fields["graduation"], FACTORS)
@@ -150,7 +143,6 @@ def test_all_three_close_within_half_a_graduation_a_slat(fields, share):
         assert list(found["errors"]) == ["margin" if fields["ends"] == "margin" else "gap"]
 
 
-@CALM
 @given(rows(st.just("margin")))
 def test_a_solved_margin_comes_back_as_the_gap_it_came_from(fields):
     gap = inches(worked(**fields)["sheet"]["answer"]["value"])

@@ -2,7 +2,7 @@ from decimal import Decimal, getcontext
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from webapp.core.root import PARTS, root, whole_root
@@ -10,7 +10,6 @@ from webapp.core.square import TOOL
 from webapp.core.working import work
 from webapp.units import FACTORS
 
-CALM = settings(deadline=None)
 lengths = st.fractions(min_value=Fraction(1, 4), max_value=400, max_denominator=128)
 
 
@@ -22,13 +21,11 @@ def inches(found: dict) -> Fraction:
     return Fraction(found["inches"])
 
 
-@CALM
 @given(st.integers(0, 10**40))
 def test_a_whole_root_is_the_largest_whose_square_goes_in(n):
     assert whole_root(n) ** 2 <= n < (whole_root(n) + 1) ** 2
 
 
-@CALM
 @given(st.fractions(min_value=0, max_value=10**6, max_denominator=10**6))
 def test_a_root_is_within_half_a_millionth(square):
     getcontext().prec = 60
@@ -37,7 +34,6 @@ def test_a_root_is_within_half_a_millionth(square):
     assert abs(Decimal(found.numerator) / Decimal(found.denominator) - exact) <= Decimal(1) / (2 * PARTS)
 
 
-@CALM
 @given(lengths, lengths, st.fractions(min_value=Fraction(-1, 8), max_value=Fraction(1, 8), max_denominator=64))
 def test_a_frame_pushed_over_is_found_to_lean_by_that_much(a, b, x):
     """Push a true rectangle over by x: its diagonals squared are (a + x)² + b² and (a - x)² + b²."""
@@ -49,7 +45,6 @@ def test_a_frame_pushed_over_is_found_to_lean_by_that_much(a, b, x):
     assert sheet["clamp"] == ("none" if rising == falling else "rising" if x > 0 else "falling")
 
 
-@CALM
 @given(lengths, lengths)
 def test_turning_the_frame_over_turns_the_lean_over(a, b):
     d1, d2 = root(a * a + b * b), root(a * a + b * b) - Fraction(1, 64)

@@ -1,13 +1,12 @@
 from fractions import Fraction
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from webapp.core.stick import TOOL
 from webapp.core.working import work
 from webapp.units import FACTORS
 
-CALM = settings(deadline=None)
 places = st.lists(st.fractions(min_value=0, max_value=100, max_denominator=64), min_size=1, max_size=30, unique=True)
 
 
@@ -15,7 +14,6 @@ def inches(found: dict) -> Fraction:
     return Fraction(found["inches"])
 
 
-@CALM
 @given(places)
 def test_the_distances_between_neighbours_fill_the_stick(found):
     marks = "\n".join(f"m{i}: {place} in" for i, place in enumerate(found))
@@ -28,7 +26,6 @@ def test_the_distances_between_neighbours_fill_the_stick(found):
     assert all(far[m["key"].removeprefix("mark-")] + inches(m["at"]) == 100 for m in sheet["marks"])
 
 
-@CALM
 @given(places)
 def test_the_order_in_which_marks_are_said_moves_none(found):
     def said(order):

@@ -41,7 +41,7 @@ values = st.recursive(
         st.lists(inner, max_size=3), st.lists(inner, max_size=3).map(tuple), st.dictionaries(keys, inner, max_size=3)
     ),
 )
-bulk = settings(max_examples=10, deadline=None, suppress_health_check=list(HealthCheck))
+bulk = settings(max_examples=10, suppress_health_check=list(HealthCheck))
 
 
 @bulk

@@ -94,7 +94,6 @@ def drawn(engine: Engine, tmp_path_factory: pytest.TempPathFactory) -> Any:
 
 @settings(
     max_examples=20,
-    deadline=None,
     phases=[Phase.explicit, Phase.generate, Phase.shrink],
     suppress_health_check=list(HealthCheck),
 )

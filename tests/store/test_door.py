@@ -167,7 +167,7 @@ def test_many_entries_are_kept_and_found_over_more_than_one_query(store):
     assert store.add(batch)["refused"] == []
 
 
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=25, deadline=None)
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=25)
 @given(st.randoms(use_true_random=False))
 def test_the_fold_of_what_is_kept_does_not_depend_on_batches_or_repeats(tmp_path, random: Random):
     history = sent(at_random(random))

@@ -177,7 +177,7 @@ def test_no_part_that_a_screen_leans_on_may_be_missing(document):
     assert [path for path in paths if not sheet_error(without(sheet, path))] == []
 
 
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15, deadline=None)
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15)
 @given(st.randoms(use_true_random=False))
 def test_any_project_that_is_kept_travels_without_a_change(tmp_path: Path, random):
     name = str(random.random())

@@ -180,7 +180,7 @@ values = st.recursive(
 )
 
 
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=300, deadline=None)
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=300)
 @given(st.data())
 def test_entries_spoilt_anywhere_are_kept_or_refused_and_never_raise(store, data):
     project = entry(store, "project", name="Bed")
@@ -206,7 +206,7 @@ def test_nothing_is_kept_of_a_request_that_is_refused(store):
     assert store.projects() == []
 
 
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15, deadline=None)
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15)
 @given(st.randoms(use_true_random=False))
 def test_phones_that_exchange_in_any_order_come_to_the_servers_state(tmp_path, random: Random):
     with Store(tmp_path / str(random.random())) as store:
