@@ -134,7 +134,7 @@ async function keep(form, data, g) {
   ids.set(form, id);
   const made = await entriesOf(outcome, id, g.get("project")?.get("id"));
   await save(...made);
-  saved();
+  await saved();
   return made[0];
 }
 

@@ -38,11 +38,11 @@ export function begin(changed) {
   soon();
 }
 
-/** Something was kept here: say so, in every tab, and send it. */
-export function saved() {
+/** Something was kept here: say so, in every tab, and then send it. */
+export async function saved() {
   tabs.postMessage("saved");
   now.wait = FIRST;
-  tell();
+  await tell();
   soon();
 }
 

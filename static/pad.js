@@ -246,3 +246,5 @@ if (padded(document.activeElement)) {
   open(entered);
   if (entered.value === entered.defaultValue) entered.select();
 }
+
+pad.dataset.ready = ""; // from here on a field brings the pad

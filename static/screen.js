@@ -83,6 +83,7 @@ async function open() {
   begin(exchanged);
 }
 
-if (document.getElementById("pad")) import("./pad.js");
+// A page that is left before the pad has come says so by an error; its fields take any keyboard without it.
+if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);
 keepOffline();
 open();

@@ -20,9 +20,10 @@ def tool(page, demo_serving) -> Page:
 
 
 def fill(page: Page, **fields: str) -> None:
+    expect(page.locator("#pad[data-ready]")).to_be_attached()  # it comes after the form, and opens under its field
     for name, text in fields.items():
         page.locator(f"#{name}").fill(text)
-    page.keyboard.press("Escape")  # the pad is closed
+    page.keyboard.press("Escape")
 
 
 def error(page: Page, name: str):
@@ -76,7 +77,7 @@ def test_a_form_that_was_only_looked_at_has_no_errors(tool):
 
 def test_the_last_good_answer_stays_and_says_so(tool):
     fill(tool, span="58 3/8", slat="2 3/4", count="9")
-    expect(tool.locator(".hero")).to_be_visible()
+    expect(tool.locator("#part-marks")).to_be_attached()  # it is drawn when the keys rest
     good = tool.locator("main").inner_html()
     fill(tool, count="0")
     expect(tool.locator("#main")).to_have_class(re.compile(r"\bheld\b"))

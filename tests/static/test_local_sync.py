@@ -76,7 +76,7 @@ def answering(page: Page, **answer):
 
 def test_what_is_kept_here_is_sent_and_taken_as_it_is(page, common):
     address = start_project(page, common)
-    measure(page, "Clear span", "58 3/8 strong")
+    kept(page, "Clear span", "58 3/8 strong")
     state(page, SENT)
     expect(page.locator("main")).to_contain_text("Clear span")
     assert places(page, address) == ["Clear span"]

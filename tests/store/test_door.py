@@ -1,6 +1,7 @@
 import sqlite3
 from random import Random
 from typing import Any
+from uuid import uuid4
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -172,8 +173,8 @@ def test_many_entries_are_kept_and_found_over_more_than_one_query(store):
 def test_the_fold_of_what_is_kept_does_not_depend_on_batches_or_repeats(tmp_path, random: Random):
     history = sent(at_random(random))
     folded = []
-    for turn in range(2):
-        with Store(tmp_path / f"{random.random()}{turn}") as store:
+    for _ in range(2):
+        with Store(tmp_path / uuid4().hex) as store:
             for batch in batches(random, history):
                 store.add(batch)
                 if random.random() < 0.3:

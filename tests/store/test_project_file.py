@@ -1,6 +1,7 @@
 import json
 from pathlib import Path
 from typing import Any
+from uuid import uuid4
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -180,7 +181,7 @@ def test_no_part_that_a_screen_leans_on_may_be_missing(document):
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15)
 @given(st.randoms(use_true_random=False))
 def test_any_project_that_is_kept_travels_without_a_change(tmp_path: Path, random):
-    name = str(random.random())
+    name = uuid4().hex
     with Store(tmp_path / name) as store, Store(tmp_path / f"{name} wiped") as other:
         project = entry(store, "project", name="Bed")
         made = [{**e, "project": project["id"]} for e in at_random(random)]

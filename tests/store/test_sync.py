@@ -1,5 +1,6 @@
 from random import Random
 from typing import Any
+from uuid import uuid4
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -209,7 +210,7 @@ def test_nothing_is_kept_of_a_request_that_is_refused(store):
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15)
 @given(st.randoms(use_true_random=False))
 def test_phones_that_exchange_in_any_order_come_to_the_servers_state(tmp_path, random: Random):
-    with Store(tmp_path / str(random.random())) as store:
+    with Store(tmp_path / uuid4().hex) as store:
         phones = [Phone() for _ in range(3)]
         for made in at_random(random):
             phone = random.choice(phones)
