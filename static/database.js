@@ -60,10 +60,26 @@ async function once(stores, mode, work) {
   const database = await connect();
   return new Promise((resolve, reject) => {
     const transaction = database.transaction(stores, mode, { durability: "strict" });
-    const answer = work(transaction);
+    const answer = whole(transaction, work);
     transaction.oncomplete = () => resolve(answer());
     transaction.onabort = () => reject(transaction.error ?? new DOMException("given up", "AbortError"));
   });
+}
+
+/**
+ * Start work; where it throws in the midst, what it had started is undone.
+ * @template T
+ * @param {IDBTransaction} transaction
+ * @param {(transaction: IDBTransaction) => () => T} work
+ * @returns {() => T}
+ */
+function whole(transaction, work) {
+  try {
+    return work(transaction);
+  } catch (error) {
+    transaction.abort();
+    throw error;
+  }
 }
 
 /**

@@ -16,10 +16,11 @@ const GOES = "This browser may clear what is here after some weeks without use: 
 const tabs = new BroadcastChannel("shoulderline");
 
 /** @type {{outcome: import("./sync.js").Outcome | "", running: boolean, again: boolean, wait: number,
- *   timer: number, skew: number, news: boolean, waiting: ((outcome: string) => void)[],
+ *   timer: number, skew: number, news: boolean, telling: number, waiting: ((outcome: string) => void)[],
  *   changed: (outcome: string, news: boolean) => unknown}} */
 const now = {
-  outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, news: false, waiting: [], changed: () => {},
+  outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, news: false, telling: 0, waiting: [],
+  changed: () => {},
 };
 
 /** @type {import("./sync.js").Ears} */
@@ -90,7 +91,9 @@ function next() {
 export async function tell() {
   const place = document.getElementById("state");
   if (!place) return;
+  const mine = ++now.telling;
   const [all, kept] = await Promise.all([unsent(), stays()]);
+  if (mine !== now.telling) return; // what was read since is newer
   const refused = all.filter((each) => each.why).length;
   const said = words(now.outcome, all.length - refused, refused) + clock();
   if (place.textContent !== said) place.textContent = said;

@@ -133,11 +133,25 @@ async function reason(response) {
   return said?.errors?.[""] || `The server answered ${response.status}.`;
 }
 
-/** @param {any} answer @returns {answer is Answer} */
+/**
+ * Whether this is a whole answer of a server of ours, in every part that is going to be written down.
+ * @param {any} answer
+ * @returns {answer is Answer}
+ */
 function isAnswer(answer) {
-  const lists = [answer?.kept, answer?.refused, answer?.entries];
-  const held = lists.every(Array.isArray) && typeof answer.worked === "object" && answer.worked !== null;
-  return held && typeof answer.epoch === "string" && Number.isInteger(answer.cursor);
+  const worked = answer?.worked;
+  const held = typeof worked === "object" && worked !== null && !Array.isArray(worked);
+  return held && isText(answer.epoch) && Number.isSafeInteger(answer.cursor) && answer.cursor >= 0 && areRows(answer);
+}
+
+/** @param {any} value */
+const isText = (value) => typeof value === "string" && value !== "";
+
+/** @param {any} answer */
+function areRows({ kept, refused, entries }) {
+  return [kept, refused, entries].every(Array.isArray) && kept.every(isText)
+    && refused.every((/** @type {any} */ each) => typeof each?.id === "string" && isText(each.why))
+    && entries.every((/** @type {any} */ each) => isText(each?.id) && isText(each?.project));
 }
 
 /** @param {Response} response @returns {number | undefined} */

@@ -65,6 +65,12 @@ class Serving:
             self.process.stdout.close()
         self.process = None
 
+    def kill(self) -> None:
+        """SIGKILL: it has no chance to say or write anything more."""
+        if self.process is not None:
+            self.process.kill()
+        self.stop()
+
 
 @pytest.fixture
 def serving(tmp_path: Path) -> Iterator[Serving]:
