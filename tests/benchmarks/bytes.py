@@ -17,7 +17,7 @@ VISITS = ("/", "/work/spacing")
 def visited(page: Page, address: str) -> dict[str, int]:
     """Open an address for the first time and return each file's bytes as they came, headers included."""
     came: list[Response] = []
-    page.on("response", came.append)
+    page.on("response", lambda answer: came.append(answer))
     page.goto(address)
     page.locator("html.ready").wait_for(state="attached", timeout=60_000)
     page.wait_for_load_state("networkidle")
@@ -51,9 +51,7 @@ def main() -> None:
             page = browser.new_context(service_workers="block").new_page()
             came = visited(page, server.address + visit)
             scripts = sum(size for url, size in came.items() if url.endswith(".js"))
-            print(
-                f"first visit to {visit}: {sum(came.values()):,} bytes with headers in {len(came)} answers (aim {AIM:,})"
-            )
+            print(f"first visit to {visit}: {sum(came.values()):,} bytes in {len(came)} answers (aim {AIM:,})")
             print(f"    of these scripts: {scripts:,} (aim {SCRIPTS:,})")
         browser.close()
         server.stop()

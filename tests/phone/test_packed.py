@@ -51,8 +51,8 @@ def test_nothing_is_compressed_at_a_request(app: Flask, monkeypatch: pytest.Monk
     client, build = app.test_client(), app.extensions[PLACE]
     for address in [*build.files, "/sw.js"]:
         assert client.get(address, headers={**OWN, "Accept-Encoding": "br"}).status_code == 200
+    app.testing = True
     with pytest.raises(AssertionError, match="compressed anew"):  # a live page is
-        app.testing = True
         client.get("/", headers={"Sec-Fetch-Site": "none", "Accept-Encoding": "br"})
     app.testing = False
 
