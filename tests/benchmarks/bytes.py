@@ -14,15 +14,15 @@ AIM, SCRIPTS = 100_000, 50_000
 VISITS = ("/", "/work/spacing")
 
 
-def visited(page: Page, address: str) -> dict[str, int]:
-    """Open an address for the first time and return each file's bytes as they came, headers included."""
+def visited(page: Page, address: str) -> dict[str, tuple[int, int]]:
+    """Open an address for the first time and return each file's bytes as they came: its own, and its headers."""
     came: list[Response] = []
-    page.on("response", lambda answer: came.append(answer))
+    page.on("response", lambda answer: came.append(answer))  # noqa: PLW0108 - Playwright marks what it is given
     page.goto(address)
     page.locator("html.ready").wait_for(state="attached", timeout=60_000)
     page.wait_for_load_state("networkidle")
     sizes = {answer.url: answer.request.sizes() for answer in came}
-    return {url: found["responseBodySize"] + found["responseHeadersSize"] for url, found in sizes.items()}
+    return {url: (found["responseBodySize"], found["responseHeadersSize"]) for url, found in sizes.items()}
 
 
 def kept() -> dict[str, tuple[int, int]]:
@@ -41,6 +41,11 @@ def total(files: dict[str, tuple[int, int]], suffix: str = "") -> str:
     return f"{sum(b for _, b in found):,} bytes compressed, {sum(a for a, _ in found):,} bare, {len(found)} files"
 
 
+def said(came: dict[str, tuple[int, int]]) -> str:
+    bodies, heads = (sum(sizes[at] for sizes in came.values()) for at in (0, 1))
+    return f"{bodies:,} bytes and {heads:,} of headers in {len(came)} answers"
+
+
 def main() -> None:
     files = kept()
     print(f"all that the phone keeps: {total(files)}")
@@ -50,9 +55,9 @@ def main() -> None:
         for visit in VISITS:
             page = browser.new_context(service_workers="block").new_page()
             came = visited(page, server.address + visit)
-            scripts = sum(size for url, size in came.items() if url.endswith(".js"))
-            print(f"first visit to {visit}: {sum(came.values()):,} bytes in {len(came)} answers (aim {AIM:,})")
-            print(f"    of these scripts: {scripts:,} (aim {SCRIPTS:,})")
+            scripts = {url: sizes for url, sizes in came.items() if url.endswith(".js")}
+            print(f"first visit to {visit}: {said(came)} (aim {AIM:,})")
+            print(f"    of these scripts: {said(scripts)} (aim {SCRIPTS:,})")
         browser.close()
         server.stop()
 
