@@ -42,6 +42,7 @@ const GATHER = {
   sheet: gatherEntry,
   tool: gatherTool,
   help: gatherHelp,
+  diagnostics: async () => {},
 };
 
 /** @param {Gathered} g */

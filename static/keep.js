@@ -8,6 +8,7 @@ import { draft } from "./core/entries.js";
 import { spoken_in } from "./core/view_tool.js";
 import { entriesOf } from "./entry.js";
 import { putError, showErrors, typed } from "./form.js";
+import { forget } from "./half.js";
 import { uuid7 } from "./ids.js";
 import { save } from "./local.js";
 import { FACTORS, TOOLS } from "./made.js";
@@ -75,11 +76,16 @@ export function fillForms(g, place) {
       /** @type {HTMLInputElement} */ (field).value = value ?? "";
     }
   }
-  const called = /** @type {HTMLInputElement | null} */ (document.getElementById("sheet-called"));
-  if (called && !called.value) called.value = place.query.get("called") ?? "";
+  fillCalled(place);
   document.getElementById("keeping")?.toggleAttribute("hidden", !project);
   if (project) document.getElementById("out")?.setAttribute("href", `${project_address(project.get("id"))}/file`);
   openButtons(g);
+}
+
+/** A sheet that is changed keeps its name. @param {Place} place */
+export function fillCalled(place) {
+  const called = /** @type {HTMLInputElement | null} */ (document.getElementById("sheet-called"));
+  if (called && !called.value) called.value = place.query.get("called") ?? "";
 }
 
 /** @param {Gathered} g */
@@ -152,6 +158,7 @@ function typedIn(data) {
  */
 async function follow(form, entry, data, show) {
   ids.delete(form);
+  await forget(form);
   const address = pageOf(entry);
   if (address && await canOpen()) return location.assign(address);
   form.reset();

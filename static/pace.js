@@ -3,6 +3,7 @@
  * nothing when the server goes or comes back, so it asks: at every sign of life, and on a timer.
  */
 
+import { noteFault } from "./errors.js";
 import { stays, unsent } from "./local.js";
 import { exchange } from "./sync.js";
 
@@ -39,6 +40,11 @@ export function begin(changed) {
   soon();
 }
 
+/** What the last exchange came to, and how far this clock is ahead, once a server said. @returns {{outcome: import("./sync.js").Outcome | "", skew: number | undefined}} */
+export function heard() {
+  return { outcome: now.outcome, skew: now.outcome === "through" || now.skew ? now.skew : undefined };
+}
+
 /** Something was kept here: say so, in every tab, and then send it. */
 export async function saved() {
   tabs.postMessage("saved");
@@ -62,6 +68,7 @@ export async function soon() {
 /** A fault of this phone's own store is no reason to stop asking. @param {unknown} error @returns {"away"} */
 function broken(error) {
   console.error(error);
+  noteFault(error);
   return "away";
 }
 

@@ -3,11 +3,13 @@
  * stays until the first exchange is through; from then on the phone draws the same characters.
  */
 
+import "./errors.js";
 import * as views from "./core/view.js";
 import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
 import { gather, placeOf } from "./gather.js";
-import { fillForms, takeOver } from "./keep.js";
+import { putBack } from "./half.js";
+import { fillCalled, fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
 import { begin, tell } from "./pace.js";
 import { followPuts } from "./puts.js";
@@ -73,6 +75,8 @@ async function open() {
   if (!place) return;
   const drawn = main.hasChildNodes();
   fillFields(place.query);
+  fillCalled(place);
+  putBack(place);
   showRows();
   followPuts();
   held = await gather(place);
@@ -83,7 +87,8 @@ async function open() {
   begin(exchanged);
 }
 
-// A page that is left before the pad has come says so by an error; its fields take any keyboard without it.
+// A page that is left before these have come would say so by an error; fields take any keyboard without the pad.
+if (document.getElementById("standing")) import("./diagnostics.js").catch(() => undefined);
 if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);
 keepOffline();
 open();

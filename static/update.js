@@ -1,5 +1,7 @@
 /** The worker: registered at every start; a new version waits until it is asked for, or for the next cold start. */
 
+import { noteFault } from "./errors.js";
+
 /** Whether this page asked for the new version: only then does it load again when another worker takes over. */
 let asked = false;
 
@@ -15,6 +17,7 @@ export async function keepOffline() {
     await workers.ready;
     await mark();
   } catch (error) {
+    noteFault(error);
     console.warn(error); // the server is gone, or the certificate is not trusted: what was kept still answers
   }
 }

@@ -12,6 +12,7 @@ from time import perf_counter
 from flask import Flask
 from playwright.sync_api import sync_playwright
 
+from tests.benchmarks import bytes as visits
 from tests.benchmarks import keys
 from tests.engine import Engine, launched
 from webapp.app import create_app
@@ -129,3 +130,4 @@ if __name__ == "__main__":
     on_the_server()
     on_the_phone()
     keys.main()
+    visits.main()

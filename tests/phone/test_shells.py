@@ -93,6 +93,7 @@ ADDRESSES = {
     f"/projects/{ID}/sheets/{ID}": "/shell/sheet",
     "/work/spacing": "/shell/tool/spacing",
     "/help/spacing": "/shell/help/spacing",
+    "/diagnostics": "/shell/diagnostics",
     "/help/none": None,
     "/work/none": None,
     "/work/spacing.json": None,
@@ -153,7 +154,7 @@ def test_a_shell_holds_no_token_no_action_and_no_word_of_the_demo(app):
         assert '<main id="main"></main>' in text, address
         assert [word for word in words if word in text] == [], address
         keeping = re.findall(r"<form[^>]*data-keeps[^>]*>", text)
-        assert keeping or address.startswith(("/shell/home", "/shell/help/"))  # help keeps nothing
+        assert keeping or address.startswith(("/shell/home", "/shell/help/", "/shell/diagnostics"))  # nothing to keep
         assert not any("action=" in form for form in keeping), address
 
 

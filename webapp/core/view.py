@@ -69,6 +69,11 @@ def help(g: Gathered) -> View:
     return help_view(g["tool"], g["project"])
 
 
+def diagnostics(g: Gathered) -> View:
+    """Give what does not depend on the phone of the page that says how it stands."""
+    return {"title": "How this phone stands", "about": "Read it out, line by line, to whoever helps."}
+
+
 def sheet(g: Gathered) -> View:
     """Give a kept sheet's page, or say that it is not here."""
     found = _found(g, "sheets")

@@ -4,7 +4,7 @@ from pathlib import PurePosixPath
 
 from flask import Blueprint, Response, request
 
-from webapp.phone.build import MANIFEST, TYPES, Build, built, kept_file
+from webapp.phone.build import MANIFEST, TYPES, WORKER_ADDRESS, Build, built, kept_file
 from webapp.phone.stamp import HEADER
 
 pages = Blueprint("phone", __name__)
@@ -33,11 +33,11 @@ def manifest() -> Response:
     return from_build(request.path, ASK_FIRST)
 
 
-@pages.get("/sw.js")
+@pages.get(WORKER_ADDRESS)
 def worker() -> Response:
     """Give the worker: never a 404, or phones would keep old code for good."""
     build = built()
-    return answer(build, build.worker, ".js", ASK_FIRST)
+    return answer(build, WORKER_ADDRESS, build.worker, ASK_FIRST)
 
 
 def from_build(address: str, caching: str) -> Response:
@@ -46,9 +46,14 @@ def from_build(address: str, caching: str) -> Response:
     body = build.files.get(address)
     if body is None:
         return Response(GONE, 404, {"Cache-Control": "no-store"}, mimetype="text/plain")
-    return answer(build, body, PurePosixPath(address).suffix, caching)
+    return answer(build, address, body, caching)
 
 
-def answer(build: Build, body: bytes, suffix: str, caching: str) -> Response:
-    """Answer with bytes under the stamp."""
-    return Response(body, 200, {HEADER: build.stamp, "Cache-Control": caching}, mimetype=TYPES[suffix])
+def answer(build: Build, address: str, body: bytes, caching: str) -> Response:
+    """Answer with bytes under the stamp, in the smallest encoding that is taken: compressed at the start."""
+    headers = {HEADER: build.stamp, "Cache-Control": caching, "Vary": "Accept-Encoding"}
+    ways = build.packed[address]
+    taken = next((way for way in ways if request.accept_encodings.quality(way) > 0), None)
+    if taken is not None:
+        body, headers["Content-Encoding"] = ways[taken], taken
+    return Response(body, 200, headers, mimetype=TYPES[PurePosixPath(address).suffix])

@@ -2,9 +2,9 @@
 
 from flask import Flask
 
-from webapp.pages import failing, files, keeping, phone, projects, sync, work
+from webapp.pages import diagnostics, failing, files, keeping, phone, projects, sync, work
 
-BLUEPRINTS = (projects.pages, work.pages, keeping.pages, files.pages, sync.pages, phone.pages)
+BLUEPRINTS = (projects.pages, work.pages, keeping.pages, files.pages, sync.pages, diagnostics.pages, phone.pages)
 
 
 def register(app: Flask) -> None:

@@ -9,8 +9,10 @@ from types import MappingProxyType
 from flask import Flask, current_app
 
 from webapp.folders import CORE, STATIC
+from webapp.phone import strip
 from webapp.phone.bundle import bundle, faces
 from webapp.phone.made import MadeError, engine, made_module, manifest, worker
+from webapp.phone.packed import packed
 from webapp.phone.parts import parts
 from webapp.phone.shells import routes, shells
 from webapp.phone.stamp import PLACEHOLDER, put_stamp, stamp, stamped
@@ -21,6 +23,7 @@ from webapp.units import FACTORS
 PLACE = "shoulderline-build"
 MANIFEST = "/manifest.webmanifest"
 WORKER = "worker.js"
+WORKER_ADDRESS = "/sw.js"
 TYPES = MappingProxyType(
     {
         ".css": "text/css",
@@ -43,6 +46,7 @@ class Build:
     engine: str
     files: dict[str, bytes]
     worker: bytes
+    packed: dict[str, dict[str, bytes]]  # each address by the encodings that make it smaller
 
 
 @cache
@@ -57,19 +61,33 @@ def start(app: Flask) -> Build:
     core = translated()
     ways = routes(app, TOOLS)
     made = made_module(core, TOOLS, FACTORS, parts(app.jinja_env), ways)
-    drafts = {
+    texts = {
         **static_files(STATIC),
         **core_files(core),
         _static("made.js"): made.encode(),
         MANIFEST: manifest(STATIC / "icons").encode(),
         **shells(app, TOOLS),
     }
-    script = (STATIC / WORKER).read_text(encoding="utf-8")
+    drafts = {address: bare(address, body) for address, body in texts.items()}
+    script = strip.script((STATIC / WORKER).read_text(encoding="utf-8"))
     draft_worker = worker(script, PLACEHOLDER, drafts, ways).encode()
-    mark = stamp({**drafts, "/sw.js": draft_worker})
-    build = Build(mark, engine(core), stamped(drafts, mark), put_stamp(draft_worker, mark))
+    mark = stamp({**drafts, WORKER_ADDRESS: draft_worker})
+    files, own = stamped(drafts, mark), put_stamp(draft_worker, mark)
+    build = Build(mark, engine(core), files, own, packed({**files, WORKER_ADDRESS: own}))
     app.extensions[PLACE] = build
     return build
+
+
+def bare(address: str, body: bytes) -> bytes:
+    """Return a file as the phone keeps it: scripts and styles without their comments."""
+    ways = {".js": strip.script, ".css": strip.style}
+    way = ways.get(Path(address).suffix)
+    if way is None:
+        return body
+    try:
+        return way(body.decode()).encode()
+    except strip.StripError as error:
+        raise MadeError(f"{address}: {error}") from None
 
 
 def core_files(core: Mapping[str, str]) -> dict[str, bytes]:

@@ -40,12 +40,16 @@ def wrapped(name: str, text: str) -> str:
     body = RENAMED.sub("", EXPORTED.sub(r"\g<kind> \g<name>", body))
     if left := LEFT.search(body):
         raise BundleError(f"{name}: {left[0]}: the bundle knows `import {{ … }}` and `export` before a name")
-    given = ", ".join(f"{outer}: {inner}" for inner, outer in exported(text))
-    return f"export const {scope(name)} = (() => {{ {body}\nreturn {{ {given} }}; }})();\n"
+    given = ",".join(_paired(outer, inner) for inner, outer in exported(text))
+    return f"export const {scope(name)} = (() => {{ {body}\nreturn {{{given}}}; }})();\n"
 
 
 def _parted(names: str) -> str:
     return names.replace(" as ", ": ")
+
+
+def _paired(outer: str, inner: str) -> str:
+    return inner if inner == outer else f"{outer}: {inner}"
 
 
 def exported(text: str) -> list[tuple[str, str]]:
@@ -69,7 +73,7 @@ def faces(core: Mapping[str, str], scripts: Iterable[str]) -> dict[str, str]:
 def face(name: str, text: str) -> str:
     """Return one module that gives on what the bundle holds."""
     names = exported(text)
-    taken = ", ".join(f"{outer}: {inner}" for inner, outer in names)
-    given = ", ".join(f"{inner} as {outer}" for inner, outer in names)
+    taken = ",".join(_paired(outer, inner) for inner, outer in names)
+    given = ",".join(inner if inner == outer else f"{inner} as {outer}" for inner, outer in names)
     head = f'import {{ {scope(name)} }} from "../core.js";'
     return f"{head}\nconst {{ {taken} }} = {scope(name)};\nexport {{ {given} }};\n"

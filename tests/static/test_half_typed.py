@@ -1,0 +1,149 @@
+"""What is half typed comes back after a reload and a killed browser, at its own project and form, and nowhere else."""
+
+from contextlib import suppress
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Error, Page, expect
+
+from tests.serving import Serving
+from tests.static.test_bench_day import kill, on_the_phone, ready
+
+pytestmark = pytest.mark.browser
+
+HALVES = """() => new Promise((resolve) => {
+    indexedDB.open("shoulderline").onsuccess = ({ target }) => {
+        const asked = target.result.transaction("meta").objectStore("meta").getAllKeys();
+        asked.onsuccess = () => resolve(asked.result.filter((key) => key.startsWith("half ")));
+    };
+})"""
+
+
+def started(page: Page, serving: Serving, name: str) -> str:
+    page.goto(serving.address)
+    ready(page)
+    page.locator("#project-name").fill(name)
+    page.get_by_role("button", name="Start", exact=True).click()
+    expect(page.locator("h1")).to_have_text(name)
+    ready(page)
+    return page.url
+
+
+def written(page: Page, count: int) -> None:
+    """Wait until so many half typed forms are on the disk."""
+    for _ in range(100):
+        if len(page.evaluate(HALVES)) == count:
+            return
+        page.wait_for_timeout(50)
+    assert page.evaluate(HALVES) == count
+
+
+def test_what_is_half_typed_survives_a_reload_at_its_own_project_alone(page: Page, common: Serving) -> None:
+    one = started(page, common, "One")
+    two = started(page, common, "Two")
+    page.locator("#reading-place").fill("Upper rail")
+    page.locator("#reading-reading").fill("17 11/")
+    page.keyboard.press("Escape")
+    page.get_by_text("Name, unit, graduation and shop").click()
+    page.locator("#settings-unit").select_option("mm")
+    page.reload()
+    expect(page.locator("#reading-place")).to_have_value("Upper rail")
+    expect(page.locator("#reading-reading")).to_have_value("17 11/")
+    expect(page.locator("#settings-unit")).to_have_value("mm")
+    expect(page.locator("#settings-unit")).to_be_visible()
+    page.goto(one)
+    ready(page)
+    written(page, 2)
+    expect(page.locator("#reading-place")).to_have_value("")
+    page.goto(two)
+    expect(page.locator("#reading-place")).to_have_value("Upper rail")
+
+
+def test_what_is_kept_is_half_typed_no_longer(page: Page, common: Serving) -> None:
+    started(page, common, "Kept")
+    expect(page.locator("#state")).to_have_text("all sent")
+    page.locator("#reading-place").fill("Upper rail")
+    page.locator("#reading-reading").fill("17 11/16")
+    written(page, 1)
+    page.get_by_role("button", name="Keep the reading").click()
+    expect(page.locator("#main")).to_contain_text("Upper rail")
+    written(page, 0)
+    page.reload()
+    ready(page)
+    expect(page.locator("#reading-place")).to_have_value("")
+
+
+def test_what_is_emptied_again_is_not_held(page: Page, common: Serving) -> None:
+    started(page, common, "Emptied")
+    page.locator("#reading-place").fill("Upper rail")
+    written(page, 1)
+    page.locator("#reading-place").fill("")
+    written(page, 0)
+
+
+def test_a_name_half_changed_goes_over_the_address_it_was_typed_at_alone(page: Page, common: Serving) -> None:
+    project = started(page, common, "Called").rsplit("/", 1)[1]
+    tool = f"{common.address}/work/spacing?span=58&slat=2&count=9&project={project}"
+    page.goto(f"{tool}&called=First")
+    ready(page)
+    expect(page.locator("#sheet-called")).to_have_value("First")
+    page.locator("#sheet-called").fill("First, wi")
+    written(page, 1)
+    page.reload()
+    expect(page.locator("#sheet-called")).to_have_value("First, wi")
+    page.goto(f"{tool}&called=Second")
+    ready(page)
+    expect(page.locator("#sheet-called")).to_have_value("Second")
+
+
+def test_old_and_too_many_halves_go(page: Page, common: Serving) -> None:
+    project = started(page, common, "Old")
+    page.evaluate("""() => new Promise((resolve) => {
+        indexedDB.open("shoulderline").onsuccess = ({ target }) => {
+            const writing = target.result.transaction("meta", "readwrite");
+            const meta = writing.objectStore("meta");
+            meta.put({ at: 0, fields: { place: ["", "Old"] } }, `half ${location.pathname}   reading`);
+            for (let at = 0; at < 60; at++) meta.put({ at: Date.now() - at, fields: {} }, `half other ${at}`);
+            writing.oncomplete = resolve;
+        };
+    })""")
+    page.goto(project)
+    ready(page)
+    written(page, 40)
+    expect(page.locator("#reading-place")).to_have_value("")
+    assert "half other 0" in page.evaluate(HALVES)
+    assert "half other 59" not in page.evaluate(HALVES)
+
+
+def test_a_novel_is_not_held(page: Page, common: Serving) -> None:
+    started(page, common, "Novel")
+    page.locator("#reading-note").fill("x" * 100)
+    written(page, 1)
+    page.locator("#reading-note").fill("x" * 30_000)
+    written(page, 0)
+
+
+def test_what_is_half_typed_survives_a_killed_browser_with_no_server(
+    browser: Browser, serving: Serving, tmp_path: Path
+) -> None:
+    profile = tmp_path / "phone"
+    phone = on_the_phone(browser, profile)
+    page = phone.pages[0]
+    project = started(page, serving, "Headboard")
+    expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)
+    serving.stop()
+    page.goto(project)
+    ready(page)
+    for _ in range(2):
+        page.locator("#reading-place").fill("Upper rail, half")
+        page.locator("#reading-reading").fill("17 11/")
+        page.wait_for_timeout(300)  # less than a browser takes to write localStorage
+        kill(profile)
+        with suppress(Error):
+            phone.close()
+        phone = on_the_phone(browser, profile)
+        page = phone.pages[0]
+        page.goto(project)
+        expect(page.locator("#reading-place")).to_have_value("Upper rail, half")
+        expect(page.locator("#reading-reading")).to_have_value("17 11/")
+    phone.close()
