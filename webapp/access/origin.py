@@ -2,7 +2,7 @@
 
 from flask import Flask, Response, abort, request
 
-HOSTS = ["127.0.0.1", "localhost"]
+from webapp.access.way import Request
 
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; manifest-src 'self'; "
@@ -25,7 +25,7 @@ STRANGER = "This came from another page than Shoulderline's own. Nothing was cha
 
 def guard(app: Flask) -> None:
     """Check the host and the origin of every request, and put the strict headers on every answer."""
-    app.config["TRUSTED_HOSTS"] = HOSTS
+    app.request_class = Request
     app.before_request(refuse_strangers)
     app.after_request(strict)
 
