@@ -44,7 +44,7 @@ class Request(flask.Request):
     """A request whose host must be one of its door's."""
 
     @property
-    def trusted_hosts(self) -> list[str]:  # type: ignore[override]
+    def trusted_hosts(self) -> list[str]:
         """Return the hosts that this door answers to."""
         return list(of(self.environ).hosts)
 
