@@ -12,7 +12,7 @@ const outcome = /** @type {HTMLElement} */ (document.getElementById("outcome"));
 async function ask(address) {
   const signal = AbortSignal.timeout(PATIENCE);
   try {
-    await fetch(address, { mode: "no-cors", cache: "no-store", credentials: "omit", redirect: "error", signal });
+    await fetch(address, { mode: "no-cors", cache: "no-store", credentials: "omit", signal });
     return "there";
   } catch {
     return signal.aborted ? "silent" : "refused";
@@ -25,12 +25,12 @@ async function missing() {
   const [here, byOrigin, byNumber] = await Promise.all([
     ask(found.here ?? ""),
     ask(`${found.origin}${reached}`),
-    found.byNumber ? ask(`${found.byNumber}${reached}`) : /** @type {Reply} */ ("refused"),
+    found.byNumber ? ask(`${found.byNumber}${reached}`) : /** @type {Reply} */ ("silent"),
   ]);
   if (byOrigin === "there") return ["Passed. This phone trusts the shop’s computer.", "passed"];
   if (here !== "there") return ["The computer does not answer. Is this phone on the shop’s network, and is Shoulderline running?", "away"];
   if (byNumber === "there") return [nameless(), "name"];
-  if (byOrigin === "silent" && byNumber !== "refused") return [closed(), "closed"];
+  if (byNumber === "silent" && (found.byNumber || byOrigin === "silent")) return [closed(), "closed"];
   return [
     "This phone does not trust the certificate yet. iPhone: do steps 2 and 3; step 3, the switch, is the one most often missed. Android: do step 2.",
     "certificate",

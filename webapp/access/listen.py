@@ -57,6 +57,13 @@ class Listener(uvicorn.Server):
         ]
         self.started = True
 
+    async def shutdown(self, sockets: list[socket.socket] | None = None) -> None:
+        """Stop; requests that have come whole are answered, others are not waited for."""
+        for connection in list(self.server_state.connections):
+            if isinstance(connection, Patient) and connection.unfinished:
+                connection.transport.abort()
+        await super().shutdown(self.sockets if sockets is None else sockets)
+
     def _protocol(self) -> Patient:
         return Patient(self.config, self.server_state, self.lifespan.state)
 

@@ -23,6 +23,11 @@ class Patient(H11Protocol):
         """Say whether this connection has asked nothing that is not answered."""
         return self.cycle is None or self.cycle.response_complete
 
+    @property
+    def unfinished(self) -> bool:
+        """Say whether a request has not come whole."""
+        return self.waiting or self.cycle.more_body
+
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         """Take a connection in; where there are too many, the one that has waited longest goes."""
         super().connection_made(transport)
