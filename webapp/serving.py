@@ -1,7 +1,7 @@
 """Serve the program: this machine, and where it is asked for the shop's network, by one process."""
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -14,10 +14,10 @@ from webapp.access.front import PORT as FRONT_PORT
 from webapp.access.front import front
 from webapp.access.listen import Doors, Listener, ServeError, bound
 from webapp.access.moving import refuse_moved
+from webapp.access.pairing import new_code, paired
 from webapp.access.shop import Asked, Shop
 from webapp.app import create_app
 from webapp.demo import fill
-from webapp.store import Store
 from webapp.store.folder import held
 
 __all__ = ["Asked", "Front", "ServeError", "run"]
@@ -38,36 +38,25 @@ class Front:
 
 def run(folder: Path, port: int, *, demo: bool, asked: Asked | None = None, behind: Front | None = None) -> None:
     """Serve until stopped; the address is printed when it is taken."""
-    with held(folder), program(folder, demo=demo) as app:
+    with held(folder), program(folder, demo=demo) as app, ExitStack() as after:
         store = app.extensions["shoulderline"]
         listeners = [machine(app, port)]
-        shop = Shop(folder, app, asked, settled=settled(store)) if asked else None
+        after.callback(closed, listeners)
+        shop = Shop(folder, app, asked, settled=bool(paired(store))) if asked else None
         if behind:
             listeners.append(proxied(app, behind))
         if shop:
             listeners += [shop.https, shop.http]
             click.echo(terminal.words(shop.place.origin, shop.setup, shop.root.fingerprint))
         if shop or behind:
-            say_code(store)
+            click.echo(terminal.pairing(new_code(store)))
         Doors(tuple(listeners), (shop.watch(),) if shop else ()).run()
 
 
-def settled(store: Store) -> bool:
-    """Say whether phones know the shop already."""
-    try:
-        from webapp.access.pairing import paired
-    except ImportError:  # SEAM: pairing comes with the other half of this branch
-        return False
-    return bool(paired(store))
-
-
-def say_code(store: Store) -> None:
-    """Show a pairing code."""
-    try:
-        from webapp.access.pairing import new_code
-    except ImportError:  # SEAM
-        return
-    click.echo(terminal.pairing(new_code(store)))
+def closed(listeners: list[Listener]) -> None:
+    """Let go of every port."""
+    for listener in listeners:
+        listener.close()
 
 
 @contextmanager

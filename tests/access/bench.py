@@ -10,6 +10,7 @@ from collections.abc import Coroutine
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, Self
+from urllib.parse import urlencode
 
 from webapp.access.authority import authority
 from webapp.access.leaf import FILE as LEAF
@@ -17,6 +18,7 @@ from webapp.access.leaf import issue
 from webapp.access.listen import Doors
 from webapp.access.name import FOLDER, decided
 from webapp.access.name import place as known
+from webapp.access.pairing import new_code
 from webapp.access.shop import Asked, Shop
 from webapp.app import create_app
 
@@ -28,7 +30,7 @@ class Bench:
     """A shop over a data folder, at 127.0.0.1 alone; phones find its name by a rule of the test's browser."""
 
     def __init__(self, folder: Path, *, number: str = "") -> None:
-        self.folder, self.number = folder, number
+        self.folder, self.number, self.cookie = folder, number, ""
         self.loop: asyncio.AbstractEventLoop | None = None
         self.thread: threading.Thread | None = None
 
@@ -103,7 +105,20 @@ class Bench:
         connection = http.client.HTTPConnection(HERE, self.port, timeout=PATIENCE)
         connection.sock = self.connect()
         usual = {"Host": self.origin.removeprefix("https://"), "Sec-Fetch-Site": "none"}
-        return asked(connection, method, path, usual | (headers or {}), body)
+        paired = {"Cookie": self.cookie} if self.cookie else {}
+        return asked(connection, method, path, usual | paired | (headers or {}), body)
+
+    def code(self) -> str:
+        """Return a new pairing code, as the terminal shows it."""
+        return new_code(self.app.extensions["shoulderline"])
+
+    def pair(self) -> None:
+        """Pair what asks here, as a phone is paired."""
+        headers = {"Sec-Fetch-Site": "same-origin", "Content-Type": "application/x-www-form-urlencoded"}
+        form = urlencode({"code": self.code()}).encode()
+        status, given, _ = self.ask("/pair", method="POST", headers=headers, body=form)
+        assert status == 303
+        self.cookie = given["Set-Cookie"].partition(";")[0]
 
     def ask_setup(
         self, path: str, *, method: str = "GET", headers: dict[str, str] | None = None

@@ -62,12 +62,16 @@ def test_an_origin_is_written_as_browsers_write_it() -> None:
     assert origin("fd00::2", 8443) == "https://[fd00::2]:8443"
 
 
-@pytest.mark.parametrize("text", ["10.0.0.1", "172.31.255.255", "192.168.0.1", "169.254.9.9", "fd00::2", "fe80::1%eth0"])
+@pytest.mark.parametrize(
+    "text", ["10.0.0.1", "172.31.255.255", "192.168.0.1", "169.254.9.9", "fd00::2", "fe80::1%eth0"]
+)
 def test_private_addresses(text: str) -> None:
     assert is_private(text)
 
 
-@pytest.mark.parametrize("text", ["8.8.8.8", "172.32.0.1", "192.0.2.2", "127.0.0.1", "::1", "2001:db8::1", "100.64.0.1"])
+@pytest.mark.parametrize(
+    "text", ["8.8.8.8", "172.32.0.1", "192.0.2.2", "127.0.0.1", "::1", "2001:db8::1", "100.64.0.1"]
+)
 def test_other_addresses(text: str) -> None:
     assert not is_private(text)
 

@@ -50,7 +50,9 @@ def test_there_is_no_inline_script_or_style(shop: Bench) -> None:
     assert re.findall(r"<script(?! type=\"module\" src=\"/setup.js\")|<style| style=| on[a-z]+=", text) == []
 
 
-@pytest.mark.parametrize("path", ["/projects.json", "/sync", "/work/spacing", "/sw.js", "/static/x/y.js", "/../pyproject.toml"])
+@pytest.mark.parametrize(
+    "path", ["/projects.json", "/sync", "/work/spacing", "/sw.js", "/static/x/y.js", "/../pyproject.toml"]
+)
 def test_nothing_of_the_program_is_there(shop: Bench, path: str) -> None:
     assert shop.ask_setup(path, headers=host(shop))[0] == 404
 

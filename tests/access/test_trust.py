@@ -18,9 +18,12 @@ from webapp.access.leaf import signed
 pytestmark = pytest.mark.browser
 
 
-def ready_for_no_signal(page: Page, address: str) -> None:
-    """Open the program and wait until this phone can do without the server."""
-    page.goto(address)
+def ready_for_no_signal(page: Page, shop: Bench) -> None:
+    """Pair this phone, and wait until it can do without the server."""
+    page.goto(shop.origin)
+    page.locator("#code").fill(shop.code())
+    page.get_by_role("button", name="Pair this phone").click()
+    expect(page).to_have_url(f"{shop.origin}/")
     expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
 
 
@@ -34,7 +37,7 @@ def test_a_phone_that_trusts_the_authority_keeps_the_program_and_starts_without_
     phone: BrowserContext, shop: Bench
 ) -> None:
     page = phone.new_page()
-    ready_for_no_signal(page, shop.origin)
+    ready_for_no_signal(page, shop)
     assert page.evaluate("isSecureContext && !!navigator.serviceWorker.controller")
     shop.stop()
     page.close()
@@ -54,7 +57,7 @@ def test_an_expired_certificate_still_opens_what_the_phone_keeps(
     phone: BrowserContext, shop: Bench, browser: Browser, tmp_path: Path
 ) -> None:
     page = phone.new_page()
-    ready_for_no_signal(page, shop.origin)
+    ready_for_no_signal(page, shop)
     shop.stop()
     phone.close()
     shop.aged(today() - timedelta(days=400))
@@ -75,7 +78,7 @@ def test_a_certificate_is_renewed_while_phones_are_served(bench: Bench, browser:
     trust(tmp_path / "home", bench.shop.root)
     phone = phone_at(browser, tmp_path / "home", f"MAP {bench.shop.place.name} {HERE}")
     page = phone.new_page()
-    ready_for_no_signal(page, bench.origin)
+    ready_for_no_signal(page, bench)
     with bench.connect() as before:
         old = before.getpeercert(binary_form=True)
         bench.do(bench.shop.look(today()))
@@ -90,9 +93,7 @@ def test_a_certificate_is_renewed_while_phones_are_served(bench: Bench, browser:
     phone.close()
 
 
-def test_a_second_address_is_sent_to_the_first(
-    browser: Browser, shop: Bench, tmp_path: Path
-) -> None:
+def test_a_second_address_is_sent_to_the_first(browser: Browser, shop: Bench, tmp_path: Path) -> None:
     """By its number the shop is another origin, with a store of its own: nothing may ever be kept there."""
     number = "192.168.77.5"
     shop.shop.addresses = [number]
@@ -133,7 +134,7 @@ def test_the_browser_refuses_a_leaf_for_what_is_not_private(
     bench.shop.https.renew(file)
     trust(tmp_path / "home", bench.shop.root)
     phone = phone_at(browser, tmp_path / "home", f"MAP {host} {HERE}")
-    with pytest.raises(Error, match="ERR_CERT_(INVALID|AUTHORITY_INVALID|COMMON_NAME_INVALID)"):
+    with pytest.raises(Error, match=r"ERR_CERT_(INVALID|AUTHORITY_INVALID|COMMON_NAME_INVALID)"):
         opened(phone, f"https://{host}:{bench.port}/")
     phone.close()
 

@@ -71,6 +71,11 @@ class Listener(uvicorn.Server):
         """Leave signals to the process: it has several doors."""
         return nullcontext()
 
+    def close(self) -> None:
+        """Let go of the port, also when it was never served."""
+        for each in self.sockets:
+            each.close()
+
     def renew(self, certificate: Path) -> None:
         """Show new connections another certificate; those that are open go on."""
         if self.config.ssl:

@@ -1,7 +1,9 @@
 """The shop's network: its place, its certificate and its doors, kept right while they are served."""
 
 import asyncio
+import socket
 from collections.abc import Sequence
+from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -48,15 +50,17 @@ class Shop:
         self.folder, self.only = data / FOLDER, asked.only
         self.addresses = self._found()
         place = decided(self.folder, asked.port, asked.number, settled=settled)
-        sockets = everywhere(place.port, self.only, OTHER_PORT)
-        self.place = place if place.port else kept(self.folder, place, sockets[0].getsockname()[1])
-        setup_sockets = everywhere(asked.setup_port, self.only, OTHER_SETUP)
-        self.setup_port: int = setup_sockets[0].getsockname()[1]
-        self.root = authority(self.folder, self.place.name)
-        self.leaf = leaf(self.folder, self.root, self.hosts)
-        self.announcer = Announcer(self.place)
-        self.https = Listener(self._door(app), sockets, self.leaf.file)
-        self.http = Listener(Steps(self.place, self.root, lambda: self.addresses, self.setup_port), setup_sockets)
+        with ExitStack() as undo:
+            sockets = _taken(place.port, self.only, OTHER_PORT, undo)
+            setup_sockets = _taken(asked.setup_port, self.only, OTHER_SETUP, undo)
+            self.place = place if place.port else kept(self.folder, place, sockets[0].getsockname()[1])
+            self.setup_port: int = setup_sockets[0].getsockname()[1]
+            self.root = authority(self.folder, self.place.name)
+            self.leaf = leaf(self.folder, self.root, self.hosts)
+            self.announcer = Announcer(self.place)
+            self.https = Listener(self._door(app), sockets, self.leaf.file)
+            self.http = Listener(Steps(self.place, self.root, lambda: self.addresses, self.setup_port), setup_sockets)
+            undo.pop_all()
 
     def _door(self, app: WsgiApp) -> ShopDoor:
         way = Way("shop", (self.place.host,), paired=True, origin=self.place.origin)
@@ -121,3 +125,11 @@ class Shop:
         if self.place.number and self.place.number not in self.addresses:
             number = self.place.number
             click.echo(f"The phones look for it at {number}: have the router always give it that number.", err=True)
+
+
+def _taken(port: int, only: Sequence[str], advice: str, undo: ExitStack) -> list[socket.socket]:
+    """Take a port everywhere; what comes after may still let go of it."""
+    sockets = everywhere(port, only, advice)
+    for each in sockets:
+        undo.callback(each.close)
+    return sockets
