@@ -1,4 +1,4 @@
-"""The command line: serve, work, backup, restore, move, arrive."""
+"""The command line: serve, work, backup, restore, move, arrive, devices."""
 
 import sys
 from pathlib import Path
@@ -167,3 +167,18 @@ def arrive_command(*, file: Path, data: Path | None, replace: bool) -> None:
     except StoreError as e:
         raise click.ClickException(str(e)) from e
     click.echo("Arrived. Start it as before: shoulderline serve --shop")
+
+
+@main.command("devices")
+@click.option("--revoke", metavar="NAME-or-ID", help="Let a phone in no more, from its next request on.")
+@folder_option
+def devices_command(*, revoke: str | None, data: Path | None) -> None:
+    """List the phones that are paired, or revoke one."""
+    from webapp.access import said
+    from webapp.store import Store
+
+    try:
+        with Store(data_folder(data)) as store:
+            click.echo(said.listed(store) if revoke is None else said.revoked(store, revoke))
+    except StoreError as e:
+        raise click.ClickException(str(e)) from e

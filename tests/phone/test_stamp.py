@@ -72,7 +72,7 @@ def test_every_kept_answer_carries_the_stamp(client, build):
 def test_static_files_are_kept_for_good_and_the_rest_is_asked_for(client, build):
     for address in build.files:
         caching = client.get(address, headers=OWN).headers["Cache-Control"]
-        assert caching == ("public, max-age=31536000, immutable" if address.startswith("/static/") else "no-cache")
+        assert caching == ("private, max-age=31536000, immutable" if address.startswith("/static/") else "no-cache")
 
 
 @pytest.mark.parametrize("address", ["/static/0000000000000000/parts.js", "/static/{stamp}/none.js", "/shell/none"])

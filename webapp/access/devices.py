@@ -5,7 +5,6 @@ from typing import Any
 
 from flask import Flask, Response, current_app, g, jsonify, make_response, render_template, request
 from flask.sessions import SecureCookieSessionInterface
-
 from werkzeug.exceptions import SecurityError
 
 from webapp.access.pairing import fast_hash, stamp

@@ -20,6 +20,7 @@ HEADERS = {
     "X-Frame-Options": "DENY",
 }
 
+HTTPS_ONLY = f"max-age={365 * 24 * 3600}"  # of this name alone
 STRANGER = "This came from another page than Shoulderline's own. Nothing was changed."
 
 
@@ -44,15 +45,18 @@ def _opened() -> bool:
 
 
 def _own() -> bool:
-    """Trust the browser's own word on the site; without it, an Origin equal to the host."""
-    site = request.headers.get("Sec-Fetch-Site")
-    if site is not None:
-        return site == "same-origin"
-    return request.headers.get("Origin") == request.host_url.rstrip("/")
+    """Trust the browser's own word on the site, and its Origin where it gives one; one of the two is needed."""
+    site, origin = request.headers.get("Sec-Fetch-Site"), request.headers.get("Origin")
+    ours = origin == request.host_url.rstrip("/")
+    if site is None:
+        return ours
+    return site == "same-origin" and (ours or origin is None)
 
 
 def strict(response: Response) -> Response:
     """Put the strict headers on an answer; what is not marked otherwise is not stored."""
     response.headers.extend(HEADERS)
     response.headers.setdefault("Cache-Control", "no-store")
+    if request.is_secure:
+        response.headers.setdefault("Strict-Transport-Security", HTTPS_ONLY)
     return response

@@ -1,7 +1,5 @@
 """The paired devices, for this machine's own eyes: a new code, and revoking."""
 
-from datetime import datetime
-
 import segno
 from flask import Blueprint, Response, abort, current_app, make_response, redirect, render_template, request
 from flask_wtf import FlaskForm
@@ -9,6 +7,7 @@ from werkzeug.wrappers import Response as AnyResponse
 from wtforms import StringField
 
 from webapp.access.pairing import LONGEST_NAME, NewCode, make_code
+from webapp.access.said import since
 from webapp.access.way import of
 from webapp.pages import gather
 from webapp.store.devices import Device
@@ -62,21 +61,14 @@ def shown(made: NewCode | None = None, trouble: str = "", status: int = 200) -> 
     lines = [line(each) for each in gather.store().devices.all()]
     form, at = DeviceForm(formdata=None), current_app.config.get("PHONES_AT", "")
     picture = scanned(f"{at}/pair#{made.token}") if made and at else ""
-    page = render_template(
-        "devices.html", lines=lines, form=form, at=at, made=made, picture=picture, trouble=trouble
-    )
+    context = {"lines": lines, "form": form, "at": at, "made": made, "picture": picture, "trouble": trouble}
+    page = render_template("devices.html", **context)
     return make_response(page, status)
 
 
 def line(device: Device) -> dict[str, str]:
     """Return a device in words."""
-    said = f"paired {on(device.paired_at)}, last here {on(device.seen_at)}"
-    return {"id": device.id, "name": device.name, "said": said}
-
-
-def on(at: str) -> str:
-    """Write a time as this machine's clock has it."""
-    return datetime.fromisoformat(at).astimezone().strftime("%Y-%m-%d %H:%M")
+    return {"id": device.id, "name": device.name, "said": since(device)}
 
 
 def scanned(text: str) -> str:

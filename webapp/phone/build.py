@@ -21,7 +21,7 @@ from webapp.units import FACTORS
 PLACE = "shoulderline-build"
 MANIFEST = "/manifest.webmanifest"
 WORKER = "worker.js"
-UNKEPT = (WORKER, "setup.js", "setup.css")  # the worker, and what only the set-up page has
+UNKEPT = (WORKER, "setup.js", "setup.css", "pairing.js", "pairing.css")  # the worker, and what stands alone
 TYPES = MappingProxyType(
     {
         ".css": "text/css",
