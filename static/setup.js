@@ -30,7 +30,7 @@ async function missing() {
   if (byOrigin === "there") return ["Passed. This phone trusts the shop’s computer.", "passed"];
   if (here !== "there") return ["The computer does not answer. Is this phone on the shop’s network, and is Shoulderline running?", "away"];
   if (byNumber === "there") return [nameless(), "name"];
-  if (byNumber === "silent" && (found.byNumber || byOrigin === "silent")) return [closed(), "closed"];
+  if (byNumber === "silent" && (found.byNumber || byOrigin === "silent")) return [shutDoor(), "closed"];
   return [
     "This phone does not trust the certificate yet. iPhone: do steps 2 and 3; step 3, the switch, is the one most often missed. Android: do step 2.",
     "certificate",
@@ -47,7 +47,7 @@ function nameless() {
 }
 
 /** @returns {string} */
-function closed() {
+function shutDoor() {
   return `The computer answers here, but not at ${found.origin}. Its firewall has to let that port in.`;
 }
 
@@ -62,3 +62,5 @@ async function test() {
 
 button.hidden = false;
 button.addEventListener("click", () => void test());
+
+export {}; // a module: its names are its own

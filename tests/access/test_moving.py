@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
+from tests.access.bench import Bench
 from tests.test_cli import started
 from webapp.access.authority import authority
 from webapp.access.leaf import leaf
@@ -52,6 +53,25 @@ def test_a_shop_is_moved_and_moved_back(tmp_path: Path) -> None:
     arrive(tmp_path / "back", here, replace=True)
     assert kept(here) == after
     refuse_moved(here)
+
+
+def test_a_paired_phone_notices_nothing(tmp_path: Path) -> None:
+    """The same origin under the same root, and the same pairing, there and back."""
+    bench = Bench(tmp_path / "here").start()
+    bench.pair()
+    origin, root, cookie = bench.origin, bench.shop.root.certificate, bench.cookie
+    bench.stop()
+    for source, target in (("here", "there"), ("there", "here")):
+        move(tmp_path / source, tmp_path / f"to-{target}")
+        arrive(tmp_path / f"to-{target}", tmp_path / target, replace=target == "here")
+        bench = Bench(tmp_path / target).start()
+        bench.cookie = cookie
+        found = (bench.origin, bench.shop.root.certificate, bench.ask("/projects.json")[0])
+        bench.cookie = ""
+        stranger = bench.ask("/projects.json")[0]
+        bench.stop()
+        assert found == (origin, root, 200)
+        assert stranger == 401
 
 
 def test_the_file_and_what_arrives_is_its_owners_alone(tmp_path: Path) -> None:

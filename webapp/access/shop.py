@@ -92,14 +92,22 @@ class Shop:
         try:
             while True:
                 await asyncio.sleep(EVERY)
-                await self.look(datetime.now(UTC))
+                await self._look_again()
         finally:
             self.announcer.close()
 
+    async def _look_again(self) -> None:
+        """Look, and try again later where the disk or the network is in the way."""
+        try:
+            await self.look(datetime.now(UTC))
+        except OSError as e:
+            click.echo(f"The certificate could not be looked after: {e}.", err=True)
+
     async def announce(self) -> None:
-        """Announce the name for the addresses of now."""
+        """Announce the name for the addresses of now; what stands in the way is said once."""
+        before = self.announcer.said
         await asyncio.to_thread(self.announcer.announce, self.addresses)
-        if self.announcer.said:
+        if self.announcer.said not in ("", before):
             click.echo(self.announcer.said, err=True)
 
     async def look(self, now: datetime, found: Sequence[str] | None = None) -> None:
@@ -111,6 +119,7 @@ class Shop:
             self.https.renew(renewed.file)
         if self.addresses != before:
             self._say_change()
+        if self.addresses != before or self.announcer.said:
             await self.announce()
 
     def _now(self) -> list[str]:
