@@ -16,7 +16,8 @@ from webapp.access.pairing import make_code, paired
 pytestmark = pytest.mark.browser
 
 POSTING = """<!doctype html><title>elsewhere</title><form method=post action="{origin}/projects">
-<input name=name value=Slipped><input name=unit value=in><input name=graduation value="1/32"><button>go</button></form>"""
+<input name=name value=Slipped><input name=unit value=in><input name=graduation value="1/32">
+<button>go</button></form>"""
 
 
 def pair(page: Page, shop: Bench) -> None:
