@@ -26,7 +26,8 @@ class Announcer:
             self._zeroconf.register_service(self._service(addresses), cooperating_responders=False)
             self.said = ""
         except (OSError, Error) as e:
-            self.said = f"The name {self.place.name} could not be announced on this network ({str(e) or type(e).__name__})."
+            why = str(e) or type(e).__name__
+            self.said = f"The name {self.place.name} could not be announced on this network ({why})."
             self.close()
 
     def _service(self, addresses: Sequence[str]) -> ServiceInfo:
