@@ -105,6 +105,7 @@ export async function tell() {
   const said = words(now.outcome, all.length - refused, refused) + clock();
   if (place.textContent !== said) place.textContent = said;
   place.dataset.state = now.outcome;
+  tellPair();
   tellStay(kept);
   document.dispatchEvent(new CustomEvent("unsent", { detail: all }));
 }
@@ -118,9 +119,16 @@ export async function tell() {
 export function words(outcome, waiting, refused) {
   const against = refused ? `, ${refused} refused` : "";
   if (outcome === "away") return `cannot reach the server, ${waiting || "nothing"} waiting${against}`;
+  if (outcome === "unpaired") return `not paired with the shop's server, ${waiting || "nothing"} waiting${against}`;
   if (waiting) return `saved here, ${waiting} to send${against}`;
   if (outcome === "through") return refused ? `all else sent${against}` : "all sent";
   return refused ? `saved here${against}` : "";
+}
+
+/** Show the way to the pairing page while there is need of it. */
+function tellPair() {
+  const way = document.getElementById("pair");
+  if (way) way.hidden = now.outcome !== "unpaired";
 }
 
 /** @returns {string} */

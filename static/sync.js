@@ -4,10 +4,10 @@
  * error, silence) changes nothing.
  * @typedef {import("./local.js").Answer} Answer
  * @typedef {import("./local.js").Entry} Entry
- * @typedef {"through" | "away" | "busy"} Outcome busy: another tab is at it
+ * @typedef {"through" | "away" | "busy" | "unpaired"} Outcome busy: another tab is at it; unpaired: never, or no more
  * @typedef {{skew: (ahead: number) => void, news: () => void}} Ears told how far this phone's clock is ahead, in
  *   milliseconds, and that what it holds has changed
- * @typedef {{answer?: Answer, against?: string, skew?: number}} Reply `against`: what the server has against it
+ * @typedef {{answer?: Answer, against?: string, skew?: number, unpaired?: boolean}} Reply `against`: what the server has against it
  */
 
 import { refuse, restart, settle, standing } from "./local.js";
@@ -49,9 +49,10 @@ async function one(turns, ears) {
   const { epoch, cursor, unsent } = await standing();
   const waiting = unsent.filter((each) => !each.why).map((each) => each.entry);
   const batch = fitting(waiting.slice(0, turns.most));
-  const { answer, against, skew } = await ask({ protocol: PROTOCOL, epoch, cursor, entries: batch });
+  const { answer, against, skew, unpaired } = await ask({ protocol: PROTOCOL, epoch, cursor, entries: batch });
   if (skew !== undefined) ears.skew(skew);
   if (against !== undefined && batch.length) return narrow(turns, batch, against);
+  if (unpaired) return "unpaired";
   if (!answer) return "away";
   if (epoch !== answer.epoch || answer.entries.length || answer.kept.length) ears.news();
   if (epoch && answer.epoch !== epoch) return anew(turns, answer.epoch);
@@ -122,6 +123,8 @@ async function ask(question) {
 /** @param {Response} response @returns {Promise<Reply>} */
 async function heardFrom(response) {
   if (AGAINST.has(response.status)) return { against: await reason(response) };
+  // Some other network's 401 is no word of the shop's.
+  if (response.status === 401 && response.headers.has("Shoulderline-Pairing")) return { unpaired: true };
   if (!response.ok) return {};
   const answer = await response.json();
   return isAnswer(answer) ? { answer, skew: skewOf(response) } : {};

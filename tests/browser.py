@@ -1,9 +1,10 @@
-"""Where the tests' browser is: Playwright's own where it can be had, else the system's Chromium."""
+"""Where the tests' browser is: Playwright's own where it can be had, else the system's Chromium; and its tools."""
 
 import os
 import shutil
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 from playwright.sync_api import BrowserType, sync_playwright
@@ -36,12 +37,22 @@ def found() -> bool:
 
 
 def install() -> None:
-    """Make sure that a Chromium is here, by whichever way works on this machine."""
-    if found():
-        return
-    subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], check=False)
-    if not found() and shutil.which("apt-get"):
-        subprocess.run(["apt-get", "update"], check=False)
-        subprocess.run(["apt-get", "install", "-y", "chromium"], check=False, env=os.environ | UNASKED)
+    """Make sure that a Chromium is here, and what puts a certificate into its store, by whichever way works."""
     if not found():
-        sys.exit("The tests need Chromium: install it with the system's package manager, then run this again.")
+        subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], check=False)
+    lacking = [package for package, there in PACKAGES.items() if not there()]
+    if lacking and shutil.which("apt-get"):
+        subprocess.run(["apt-get", "update"], check=False)
+        subprocess.run(["apt-get", "install", "-y", *lacking], check=False, env=os.environ | UNASKED)
+    lacking = [package for package, there in PACKAGES.items() if not there()]
+    if lacking:
+        sys.exit(
+            f"The tests need {', '.join(lacking)}: install that with the system's package manager, then run this again."
+        )
+
+
+PACKAGES: dict[str, Callable[[], bool]] = {  # Debian's names
+    "chromium": found,
+    "libnss3-tools": lambda: shutil.which("certutil") is not None,
+    "openssl": lambda: shutil.which("openssl") is not None,
+}

@@ -21,8 +21,8 @@ class Serving:
     `program` is another folder that the program stands in.
     """
 
-    def __init__(self, folder: Path, *, demo: bool = False, program: Path | None = None) -> None:
-        self.folder, self.demo, self.port, self.program = folder, demo, 0, program
+    def __init__(self, folder: Path, *words: str, demo: bool = False, program: Path | None = None) -> None:
+        self.folder, self.words, self.demo, self.port, self.program = folder, words, demo, 0, program
         self.process: subprocess.Popen[str] | None = None
 
     @property
@@ -31,7 +31,7 @@ class Serving:
 
     def start(self) -> Self:
         words = ["serve", "--port", str(self.port), "--data", str(self.folder), *(["--demo"] if self.demo else [])]
-        command = [sys.executable, "-m", "webapp", *words]
+        command = [sys.executable, "-m", "webapp", *words, *self.words]
         self.process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, cwd=self.program)
         said = ADDRESS.search(self.process.stdout.readline() if self.process.stdout else "")
         if said is None:
@@ -40,6 +40,16 @@ class Serving:
         self.port = int(said[1])
         self._answers()
         return self
+
+    def says(self, pattern: str) -> re.Match[str]:
+        """Read on until a line has this in it; a program that ends without it fails the test."""
+        assert self.process is not None
+        assert self.process.stdout is not None
+        for line in self.process.stdout:
+            found = re.search(pattern, line)
+            if found:
+                return found
+        raise AssertionError(f"the server did not say {pattern}")
 
     def _answers(self) -> None:
         """Wait until the port takes a connection."""

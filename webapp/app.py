@@ -6,6 +6,7 @@ from pathlib import Path
 from flask import Flask
 from flask_compress import Compress
 
+from webapp.access.devices import only_paired
 from webapp.access.origin import guard
 from webapp.folders import TEMPLATES
 from webapp.pages.register import register
@@ -31,6 +32,7 @@ def create_app(folder: Path) -> Flask:
         COMPRESS_ALGORITHM=["br", "gzip"],
     )
     guard(app)
+    only_paired(app)
     Compress(app)
     register(app)
     kept = phone.start(app)

@@ -1,7 +1,8 @@
-"""The command line: serve, work, backup, restore."""
+"""The command line: serve, work, backup, restore, move, arrive, devices."""
 
 import sys
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -27,17 +28,57 @@ def main() -> None:
     """Exact lengths and marks for joined furniture."""
 
 
+def origin_of_front(_context: click.Context, _option: click.Parameter, text: str | None) -> str | None:
+    """Take an https host, or say what is wrong with it."""
+    from webapp.access.front import FrontError, checked
+
+    try:
+        return None if text is None else checked(text)
+    except FrontError as e:
+        raise click.BadParameter(str(e)) from e
+
+
+def own_address(_context: click.Context, _option: click.Parameter, texts: tuple[str, ...]) -> tuple[str, ...]:
+    """Take addresses of private networks, or this machine's own."""
+    from webapp.access.patience import local
+
+    for text in texts:
+        try:
+            fine = local(text)
+        except ValueError:
+            fine = False
+        if not fine:
+            raise click.BadParameter(f"{text} is no address of a private network, such as 192.168.1.20.")
+    return texts
+
+
 @main.command()
 @click.option("--demo", is_flag=True, help="Fill a project to look at: a slatted headboard in ash.")
 @click.option("--port", default=PORT, show_default=True, help="The port on 127.0.0.1; 0 takes a free one.")
+@click.option("--shop", is_flag=True, help="Serve the shop's phones as well, by https, on its private network.")
+@click.option("--shop-port", type=int, help="The port for the phones; decided once.  [default: 8443]")
+@click.option("--setup-port", default=8480, show_default=True, help="The port of the page that sets a phone up.")
+@click.option("--by-number", metavar="ADDRESS", default="", help="Phones use this address, not a name; decided once.")
+@click.option("--address", "only", multiple=True, callback=own_address, help="Serve phones at this address alone.")
+@click.option(
+    "--behind",
+    metavar="https://HOST",
+    envvar="SHOULDERLINE_BEHIND",
+    callback=origin_of_front,
+    help="Serve phones under an https host that passes requests on, and believe what it says of them.",
+)
+@click.option("--behind-port", default=8490, show_default=True, help="The port on 127.0.0.1 for that host.")
 @folder_option
-def serve(*, demo: bool, port: int, data: Path | None) -> None:
+def serve(*, demo: bool, port: int, data: Path | None, shop: bool, behind: str | None, **more: Any) -> None:
     """Serve this machine, and print the address."""
-    from webapp.serving import ServeError, run  # the other commands need no server
+    from webapp.access.authority import AuthorityError
+    from webapp.serving import Asked, Front, ServeError, run  # the other commands need no server
 
+    asked = Asked(more["shop_port"], more["setup_port"], more["by_number"], more["only"]) if shop else None
+    front = Front(behind, more["behind_port"]) if behind else None
     try:
-        run(data_folder(data), port, demo=demo)
-    except (ServeError, StoreError) as e:
+        run(data_folder(data), port, demo=demo, asked=asked, behind=front)
+    except (ServeError, StoreError, AuthorityError) as e:
         raise click.ClickException(str(e)) from e
 
 
@@ -96,3 +137,48 @@ def restore_command(*, file: Path, data: Path | None) -> None:
     except StoreError as e:
         raise click.ClickException(str(e)) from e
     click.echo("Restored.")
+
+
+@main.command("move")
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@folder_option
+def move_command(*, file: Path, data: Path | None) -> None:
+    """Move everything into FILE, for another computer; this one then serves it no more."""
+    from webapp.access.moving import move
+
+    try:
+        move(data_folder(data), file)
+    except StoreError as e:
+        raise click.ClickException(str(e)) from e
+    click.echo(f"Moved into {file}. It holds keys: carry it by hand, and delete it when it has arrived.")
+    click.echo("On the other computer: shoulderline arrive FILE")
+
+
+@main.command("arrive")
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False, exists=True))
+@click.option("--replace", is_flag=True, help="Put what is there aside.")
+@folder_option
+def arrive_command(*, file: Path, data: Path | None, replace: bool) -> None:
+    """Take in what another computer moved into FILE; the phones notice nothing."""
+    from webapp.access.moving import arrive
+
+    try:
+        arrive(file, data_folder(data), replace=replace)
+    except StoreError as e:
+        raise click.ClickException(str(e)) from e
+    click.echo("Arrived. Start it as before: shoulderline serve --shop")
+
+
+@main.command("devices")
+@click.option("--revoke", metavar="NAME-or-ID", help="Let a phone in no more, from its next request on.")
+@folder_option
+def devices_command(*, revoke: str | None, data: Path | None) -> None:
+    """List the phones that are paired, or revoke one."""
+    from webapp.access import said
+    from webapp.store import Store
+
+    try:
+        with Store(data_folder(data)) as store:
+            click.echo(said.listed(store) if revoke is None else said.revoked(store, revoke))
+    except StoreError as e:
+        raise click.ClickException(str(e)) from e

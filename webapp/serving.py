@@ -1,59 +1,87 @@
-"""Serve the program on 127.0.0.1: one process, its database embedded."""
+"""Serve the program: this machine, and where it is asked for the shop's network, by one process."""
 
-import socket
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 
 import click
-import uvicorn
 from a2wsgi import WSGIMiddleware
+from flask import Flask
 
+from webapp.access import terminal
+from webapp.access.front import PORT as FRONT_PORT
+from webapp.access.front import front
+from webapp.access.listen import Doors, Listener, ServeError, bound
+from webapp.access.moving import refuse_moved
+from webapp.access.pairing import new_code, paired
+from webapp.access.shop import Asked, Shop
 from webapp.app import create_app
 from webapp.demo import fill
 from webapp.store.folder import held
 
+__all__ = ["Asked", "Front", "ServeError", "run"]
+
 HOST = "127.0.0.1"
 THREADS = 8
-CONNECTIONS = 200
+OTHER_PORT = "try another with --port, or --port 0 for a free one."
+OTHER_FRONT = "try another with --behind-port."
 
 
-class ServeError(RuntimeError):
-    """The address could not be taken."""
+@dataclass(frozen=True)
+class Front:
+    """The https host in front, and the port at which it finds the program."""
+
+    origin: str
+    port: int = FRONT_PORT
 
 
-def run(folder: Path, port: int, *, demo: bool) -> None:
-    """Serve until stopped; the address is printed when it answers."""
-    with held(folder):
-        app = create_app(folder)
+def run(folder: Path, port: int, *, demo: bool, asked: Asked | None = None, behind: Front | None = None) -> None:
+    """Serve until stopped; the address is printed when it is taken."""
+    with held(folder), program(folder, demo=demo) as app, ExitStack() as after:
+        store = app.extensions["shoulderline"]
+        listeners = [machine(app, port)]
+        after.callback(closed, listeners)
+        shop = Shop(folder, app, asked, settled=bool(paired(store))) if asked else None
+        if behind:
+            listeners.append(proxied(app, behind))
+        if shop:
+            listeners += [shop.https, shop.http]
+            click.echo(terminal.words(shop.place.origin, shop.setup, shop.root.fingerprint))
+        if shop or behind:
+            click.echo(terminal.pairing(new_code(store)))
+        Doors(tuple(listeners), (shop.watch(),) if shop else ()).run()
+
+
+def closed(listeners: list[Listener]) -> None:
+    """Let go of every port."""
+    for listener in listeners:
+        listener.close()
+
+
+@contextmanager
+def program(folder: Path, *, demo: bool) -> Iterator[Flask]:
+    """Give the program over a folder, and close it after."""
+    refuse_moved(folder)
+    app = create_app(folder)
+    try:
         if demo:
             fill(app.extensions["shoulderline"])
-        listening = bound(port)
-        click.echo(f"Shoulderline is at http://{HOST}:{listening.getsockname()[1]}/ (Ctrl+C stops it)")
-        server(WSGIMiddleware(app, workers=THREADS)).run(sockets=[listening])
+        yield app
+    finally:
         app.extensions["shoulderline"].close()
 
 
-def bound(port: int) -> socket.socket:
-    """Take the port, or say plainly that it is taken."""
-    listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
-    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-    try:
-        listening.bind((HOST, port))
-        listening.listen()
-    except OSError as e:
-        listening.close()
-        raise ServeError(f"Port {port} is taken: try another with --port, or --port 0 for a free one.") from e
-    return listening
+def machine(app: Flask, port: int) -> Listener:
+    """Make the door of this machine alone: plain http, and no pairing."""
+    listening = bound(HOST, port, OTHER_PORT)
+    click.echo(f"Shoulderline is at http://{HOST}:{listening.getsockname()[1]}/ (Ctrl+C stops it)")
+    return Listener(WSGIMiddleware(app, workers=THREADS), [listening])
 
 
-def server(app: WSGIMiddleware) -> uvicorn.Server:
-    """Make the server; nothing that a proxy says is believed."""
-    return uvicorn.Server(
-        uvicorn.Config(
-            app,
-            log_level="warning",
-            lifespan="off",
-            limit_concurrency=CONNECTIONS,
-            proxy_headers=False,
-            server_header=False,
-        )
-    )
+def proxied(app: Flask, behind: Front) -> Listener:
+    """Make the door of the host in front."""
+    listening = bound(HOST, behind.port, OTHER_FRONT)
+    at = f"http://{HOST}:{listening.getsockname()[1]}"
+    click.echo(f"For the phones it is at {behind.origin}/, which has to pass requests on to {at}")
+    return Listener(front(app, behind.origin), [listening])

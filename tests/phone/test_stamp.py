@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from webapp.app import create_app
 from webapp.folders import STATIC
 from webapp.phone import build as building
-from webapp.phone.build import PLACE, start, static_files
+from webapp.phone.build import PLACE, UNKEPT, start, static_files
 from webapp.phone.made import MadeError, engine, made_module, manifest
 from webapp.phone.stamp import PLACEHOLDER, put_stamp, stamp, stamped
 
@@ -72,7 +72,7 @@ def test_every_kept_answer_carries_the_stamp(client, build):
 def test_static_files_are_kept_for_good_and_the_rest_is_asked_for(client, build):
     for address in build.files:
         caching = client.get(address, headers=OWN).headers["Cache-Control"]
-        assert caching == ("public, max-age=31536000, immutable" if address.startswith("/static/") else "no-cache")
+        assert caching == ("private, max-age=31536000, immutable" if address.startswith("/static/") else "no-cache")
 
 
 @pytest.mark.parametrize("address", ["/static/0000000000000000/parts.js", "/static/{stamp}/none.js", "/shell/none"])
@@ -97,11 +97,11 @@ def test_the_worker_has_the_stamp_and_every_file(client, build):
     assert all(f'"{address}"' in answer.text for address in build.files)
 
 
-def test_all_static_files_but_the_worker_are_kept():
+def test_all_static_files_but_the_worker_and_the_set_up_pages_are_kept():
     names = {address.removeprefix(f"/static/{PLACEHOLDER}/") for address in static_files(STATIC)}
     there = {file.relative_to(STATIC).as_posix() for file in STATIC.rglob("*") if file.is_file()}
-    assert names == there - {"worker.js"}
-    assert "worker.js" in there
+    assert names == there - set(UNKEPT)
+    assert set(UNKEPT) < there
 
 
 @pytest.mark.parametrize("name", ["parts.js", "style.css", "worker.js"])

@@ -365,6 +365,8 @@ def test_ids_are_uuid7_in_lower_case_and_in_the_order_of_their_milliseconds(page
         ("away", 0, 0, "cannot reach the server, nothing waiting"),
         ("away", 2, 0, "cannot reach the server, 2 waiting"),
         ("away", 2, 3, "cannot reach the server, 2 waiting, 3 refused"),
+        ("unpaired", 0, 0, "not paired with the shop's server, nothing waiting"),
+        ("unpaired", 2, 1, "not paired with the shop's server, 2 waiting, 1 refused"),
     ],
 )
 def test_the_state_is_said_in_words(page, demo_serving, outcome, waiting, refused, said):

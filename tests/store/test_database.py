@@ -17,7 +17,7 @@ def test_the_migrations_make_the_tables_that_the_store_declares(store, tmp_path)
         context = MigrationContext.configure(connection, opts={"compare_type": True})
         assert compare_metadata(context, Base.metadata) == []
         names = {table.name for table in Base.metadata.sorted_tables}
-    assert names == {"entries", "replaces", "worked", "meta"}
+    assert names == {"entries", "replaces", "worked", "meta", "devices", "codes"}
 
 
 def test_there_is_one_line_of_migrations():

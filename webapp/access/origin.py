@@ -2,7 +2,7 @@
 
 from flask import Flask, Response, abort, request
 
-HOSTS = ["127.0.0.1", "localhost"]
+from webapp.access.way import Request
 
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; manifest-src 'self'; "
@@ -20,12 +20,13 @@ HEADERS = {
     "X-Frame-Options": "DENY",
 }
 
+HTTPS_ONLY = f"max-age={365 * 24 * 3600}"  # of this name alone
 STRANGER = "This came from another page than Shoulderline's own. Nothing was changed."
 
 
 def guard(app: Flask) -> None:
     """Check the host and the origin of every request, and put the strict headers on every answer."""
-    app.config["TRUSTED_HOSTS"] = HOSTS
+    app.request_class = Request
     app.before_request(refuse_strangers)
     app.after_request(strict)
 
@@ -44,15 +45,18 @@ def _opened() -> bool:
 
 
 def _own() -> bool:
-    """Trust the browser's own word on the site; without it, an Origin equal to the host."""
-    site = request.headers.get("Sec-Fetch-Site")
-    if site is not None:
-        return site == "same-origin"
-    return request.headers.get("Origin") == request.host_url.rstrip("/")
+    """Trust the browser's own word on the site, and its Origin where it gives one; one of the two is needed."""
+    site, origin = request.headers.get("Sec-Fetch-Site"), request.headers.get("Origin")
+    ours = origin == request.host_url.rstrip("/")
+    if site is None:
+        return ours
+    return site == "same-origin" and (ours or origin is None)
 
 
 def strict(response: Response) -> Response:
     """Put the strict headers on an answer; what is not marked otherwise is not stored."""
     response.headers.extend(HEADERS)
     response.headers.setdefault("Cache-Control", "no-store")
+    if request.is_secure:
+        response.headers.setdefault("Strict-Transport-Security", HTTPS_ONLY)
     return response

@@ -10,7 +10,7 @@ from webapp.phone.stamp import HEADER
 pages = Blueprint("phone", __name__)
 pages.add_app_template_global(kept_file)
 
-FOR_GOOD = "public, max-age=31536000, immutable"
+FOR_GOOD = "private, max-age=31536000, immutable"
 ASK_FIRST = "no-cache"
 GONE = "There is no such file in this version. Reload the page.\n"
 

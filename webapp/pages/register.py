@@ -2,9 +2,10 @@
 
 from flask import Flask
 
-from webapp.pages import diagnostics, failing, files, keeping, phone, projects, sync, work
+from webapp.pages import devices, diagnostics, failing, files, keeping, pairing, phone, projects, sync, work
 
-BLUEPRINTS = (projects.pages, work.pages, keeping.pages, files.pages, sync.pages, diagnostics.pages, phone.pages)
+SHOP = (projects.pages, work.pages, keeping.pages, files.pages, sync.pages, diagnostics.pages, phone.pages)
+BLUEPRINTS = (*SHOP, pairing.pages, devices.pages)
 
 
 def register(app: Flask) -> None:

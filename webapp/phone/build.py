@@ -24,6 +24,7 @@ PLACE = "shoulderline-build"
 MANIFEST = "/manifest.webmanifest"
 WORKER = "worker.js"
 WORKER_ADDRESS = "/sw.js"
+UNKEPT = (WORKER, "setup.js", "setup.css", "pairing.js", "pairing.css")  # the worker, and what stands alone
 TYPES = MappingProxyType(
     {
         ".css": "text/css",
@@ -98,13 +99,13 @@ def core_files(core: Mapping[str, str]) -> dict[str, bytes]:
 
 
 def static_files(folder: Path) -> dict[str, bytes]:
-    """Return the files that pages load, by address; the worker is no file of a page."""
+    """Return the files that pages load, by address; the worker and the set-up page's files are none of these."""
     files = [file for file in sorted(folder.rglob("*")) if file.is_file() and file.name[0] != "."]
     for file in files:
         if file.suffix not in TYPES:
             raise MadeError(f"{file}: no type is known for {file.suffix}; name it in webapp/phone/build.py")
     names = {file.relative_to(folder).as_posix(): file for file in files}
-    return {_static(name): file.read_bytes() for name, file in names.items() if name != WORKER}
+    return {_static(name): file.read_bytes() for name, file in names.items() if name not in UNKEPT}
 
 
 def _static(name: str) -> str:

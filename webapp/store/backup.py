@@ -30,16 +30,25 @@ def restore(file: Path, folder: Path) -> None:
 
     Raise FolderHeldError while a server has the folder, ForeignFileError for what is no sound backup.
     """
-    with translated(), held(folder):
+    with held(folder):
+        put_in_place(file, folder, same=False)
+
+
+def put_in_place(file: Path, folder: Path, *, same: bool) -> None:
+    """Put a database in the place of a folder's own, in a folder that is held.
+
+    `same`: it goes on under its epoch, as the one and only database that the phones know.
+    """
+    with translated():
         place = made(folder) / database.FILE
         with _beside(place) as part:
-            _take(file, part)
+            _take(file, part, same=same)
             _set_aside(place)
             _put(part, place)
 
 
-def _take(file: Path, part: Path) -> None:
-    """Copy a backup, look at the copy, and make it a database of its own."""
+def _take(file: Path, part: Path, *, same: bool) -> None:
+    """Copy a backup, look at the copy, and make it a database of its own, or the same one."""
     if not is_ours(file):
         raise ForeignFileError(f"{file} is no backup of Shoulderline.")
     with database.engine_reading(file) as source:
@@ -48,7 +57,8 @@ def _take(file: Path, part: Path) -> None:
         with database.writing(engine).begin() as connection:
             database.migrate(connection)
             look_at(connection, file)
-            database.new_epoch(connection)
+            if not same:
+                database.new_epoch(connection)
         _fold_log(engine)
 
 

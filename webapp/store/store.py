@@ -13,6 +13,7 @@ from webapp import __version__
 from webapp.core.tool import Tool
 from webapp.store import database, door, reading
 from webapp.store.backup import write_backup
+from webapp.store.devices import Devices
 from webapp.store.errors import translated
 from webapp.store.folder import made
 from webapp.store.ids import now
@@ -38,6 +39,7 @@ class Store:
     ) -> None:
         self._works = Works(tools, factors, version)
         self._engine = database.opened(made(folder) / database.FILE)
+        self.devices = Devices(self._engine)
 
     def __enter__(self) -> Self:
         return self

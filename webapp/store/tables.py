@@ -1,4 +1,4 @@
-"""The tables: entries and what they replace are only ever added to."""
+"""The tables: entries and what they replace are only ever added to; beside them, who may come in."""
 
 from sqlalchemy import ForeignKey, Index
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
@@ -52,3 +52,31 @@ class MetaRow(Base):
 
     key: Mapped[str] = mapped_column(primary_key=True)
     value: Mapped[str]
+
+
+class DeviceRow(Base):
+    """One paired device: the hash of its key, never the key; a revoked one stays, so that a restore can tell."""
+
+    __tablename__ = "devices"
+
+    id: Mapped[str] = mapped_column(primary_key=True)
+    key: Mapped[str] = mapped_column(unique=True)
+    name: Mapped[str]
+    paired_at: Mapped[str]
+    seen_at: Mapped[str]
+    revoked_at: Mapped[str]
+
+
+class CodeRow(Base):
+    """The pairing code that was made last, hashed both ways that it can be given: typed, and by a link."""
+
+    __tablename__ = "codes"
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    salt: Mapped[str]
+    letters: Mapped[str]
+    token: Mapped[str]
+    called: Mapped[str]
+    expires_at: Mapped[str]
+    tries: Mapped[int]
+    ended: Mapped[str]
