@@ -43,6 +43,7 @@ def run(folder: Path, port: int, *, demo: bool, asked: Asked | None = None, behi
         listeners = [machine(app, port)]
         after.callback(closed, listeners)
         shop = Shop(folder, app, asked, settled=bool(paired(store))) if asked else None
+        app.config["PHONES_AT"] = shop.place.origin if shop else behind.origin if behind else ""
         if behind:
             listeners.append(proxied(app, behind))
         if shop:
