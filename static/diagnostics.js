@@ -9,7 +9,13 @@ import { heard } from "./pace.js";
 /** @typedef {[string, string]} Line its label and its words */
 
 const place = /** @type {HTMLElement} */ (document.getElementById("standing"));
-const SAID = { through: "answers, all is exchanged", away: "cannot be reached", busy: "another tab exchanges", "": "not asked yet" };
+const SAID = {
+  through: "answers, all is exchanged",
+  unpaired: "answers, and does not know this phone: pair it again",
+  away: "cannot be reached",
+  busy: "another tab exchanges",
+  "": "not asked yet",
+};
 const STEP = 5 * 60_000; // milliseconds of skew that are no trouble
 
 /** A name made of digits and letters in fours, as one reads it out. @param {string} name */
