@@ -13,6 +13,7 @@ from tests.pages.client import OWN, Forms, forms
 from webapp.access.pairing import paired
 from webapp.app import create_app
 from webapp.cli import main
+from webapp.store import database, restore
 
 SHOWN = re.compile(r'id="code"[^>]*>([A-Z]{4} [A-Z]{4})<')
 
@@ -101,3 +102,30 @@ def test_a_name_is_shown_as_text(app: Flask) -> None:
     assert "<script>x" not in html
     assert "&lt;script&gt;x" in html
     assert any(name.startswith("revoke-") for name in Forms(html).found)
+
+
+def test_a_restore_lets_in_nobody_who_was_revoked_since(app: Flask, tmp_path: Path) -> None:
+    Phone(app).paired("Bench")
+    file = tmp_path / "kept.backup"
+    app.extensions["shoulderline"].backup(file)
+    Phone(app).paired("Saw")
+    assert devices(tmp_path, "--revoke", "Bench")[0] == 0
+    app.extensions["shoulderline"].close()
+    restore(file, tmp_path)
+    made = create_app(tmp_path)
+    try:
+        assert [device.name for device in paired(made.extensions["shoulderline"])] == ["Saw"]
+    finally:
+        made.extensions["shoulderline"].close()
+
+
+def test_a_restore_over_a_database_that_cannot_be_read_takes_the_backups_devices(app: Flask, tmp_path: Path) -> None:
+    Phone(app).paired("Bench")
+    file, other = tmp_path / "kept.backup", tmp_path / "other"
+    app.extensions["shoulderline"].backup(file)
+    other.mkdir()
+    (other / database.FILE).write_bytes(b"spoilt" * 1000)
+    restore(file, other)
+    assert devices(other)[1].startswith("Bench")
+    [aside] = other.glob("before-restore-*.db")
+    assert aside.read_bytes() == b"spoilt" * 1000

@@ -1,17 +1,21 @@
 """The database to a file while it is in use, and a file back in its place."""
 
 import os
+import sqlite3
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
+from typing import Any
 
-from sqlalchemy import Engine
+from sqlalchemy import Engine, delete, insert, select
+from sqlalchemy.exc import SQLAlchemyError
 
 from webapp.store import database
 from webapp.store.errors import ForeignFileError, translated
 from webapp.store.folder import held, made
 from webapp.store.foreign import is_ours, look_at
 from webapp.store.ids import uuid7
+from webapp.store.tables import CodeRow, DeviceRow
 
 SIDES = ("-wal", "-shm", "-journal")
 
@@ -43,6 +47,8 @@ def put_in_place(file: Path, folder: Path, *, same: bool) -> None:
         place = made(folder) / database.FILE
         with _beside(place) as part:
             _take(file, part, same=same)
+            if not same and place.exists():
+                _keep_devices(place, part)
             _set_aside(place)
             _put(part, place)
 
@@ -60,6 +66,29 @@ def _take(file: Path, part: Path, *, same: bool) -> None:
             if not same:
                 database.new_epoch(connection)
         _fold_log(engine)
+
+
+def _keep_devices(place: Path, part: Path) -> None:
+    """Let in whom the replaced database lets in: who was revoked since the backup stays out, no old code is good."""
+    rows = _devices_of(place)
+    with database.engine_over(part) as engine:
+        with database.writing(engine).begin() as connection:
+            connection.execute(delete(CodeRow))
+            if rows:
+                connection.execute(insert(DeviceRow).prefix_with("OR REPLACE"), rows)
+        _fold_log(engine)
+
+
+def _devices_of(place: Path) -> list[dict[str, Any]]:
+    """Return the devices that a database knows; of one that cannot be read any more, none."""
+    with (
+        suppress(SQLAlchemyError),
+        database.engine_over(place) as engine,
+        database.writing(engine).begin() as connection,
+    ):
+        database.migrate(connection)
+        return [dict(row) for row in connection.execute(select(DeviceRow.__table__)).mappings()]
+    return []
 
 
 def _copy(engine: Engine, part: Path) -> None:
@@ -93,9 +122,15 @@ def _remove(file: Path, *sides: str) -> None:
 
 def _set_aside(place: Path) -> None:
     """Keep the database that is replaced, under another name: what was measured is never lost."""
+    aside = place.with_name(f"before-restore-{uuid7()}.db")
     if place.exists():
-        with database.engine_over(place) as engine:
-            write_backup(engine, place.with_name(f"before-restore-{uuid7()}.db"))
+        try:
+            with database.engine_over(place) as engine:
+                write_backup(engine, aside)
+        except (SQLAlchemyError, sqlite3.Error):  # what cannot be read is kept as it is
+            for side in ("", *SIDES):
+                with suppress(FileNotFoundError):
+                    Path(f"{place}{side}").replace(f"{aside}{side}")
     _remove(place, *SIDES)
 
 
