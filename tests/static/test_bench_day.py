@@ -10,11 +10,11 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Error, Page, expect
 
 from tests.browser import executable, flags
+from tests.hand import THUMB
 from tests.serving import Serving
 
 pytestmark = pytest.mark.browser
 
-THUMB = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
 KEYS = {"strong": '[data-do="strong"]', "scant": '[data-do="scant"]', "next": '[data-do="next"]'}
 
 

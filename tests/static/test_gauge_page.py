@@ -4,24 +4,16 @@ import re
 from urllib.parse import urlencode
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
+from tests.hand import in_hand
 from tests.serving import Serving
 from webapp.core.gauge import TOOL
 
 pytestmark = pytest.mark.browser
 
-THUMB = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
 
-
-@pytest.fixture
-def phone(browser: Browser):
-    context = browser.new_context(**THUMB)
-    raised: list[str] = []
-    context.on("weberror", lambda found: raised.append(str(found.error)))
-    yield context.new_page()
-    context.close()
-    assert raised == []
+phone = pytest.fixture(in_hand, name="phone")
 
 
 def opened(page: Page, address: str) -> None:

@@ -1,11 +1,11 @@
 """The pad under a real finger: what it closes for is not moved from under the press."""
 
 import re
-from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
+from tests.hand import in_hand
 from tests.serving import Serving, serving
 
 __all__ = ["serving"]
@@ -13,11 +13,7 @@ __all__ = ["serving"]
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    context = browser.new_context(viewport={"width": 360, "height": 740}, has_touch=True, is_mobile=True)
-    yield context.new_page()
-    context.close()
+page = pytest.fixture(in_hand, name="page")
 
 
 def project(page: Page, serving: Serving) -> None:

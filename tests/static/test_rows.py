@@ -1,12 +1,12 @@
 """A list field under a thumb: rows that come and go, the pad's way through them, and words that fill a field."""
 
 import re
-from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from tests.added import added_serving
+from tests.hand import in_hand
 from tests.serving import Serving
 
 __all__ = ["added_serving"]
@@ -15,15 +15,7 @@ pytestmark = pytest.mark.browser
 TYPED = "left%3A%205%201%2F2%0A7%20strong"  # a named line and one that is not
 
 
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    """A phone's page, for fingers; what it raises fails the test."""
-    context = browser.new_context(viewport={"width": 360, "height": 740}, has_touch=True, is_mobile=True)
-    raised: list[str] = []
-    context.on("weberror", lambda found: raised.append(str(found.error)))
-    yield context.new_page()
-    context.close()
-    assert raised == []
+page = pytest.fixture(in_hand, name="page")
 
 
 def opened(page: Page, serving: Serving, query: str = "") -> Page:

@@ -3,12 +3,12 @@
 import json
 import re
 import urllib.request
-from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from tests.added import added_serving
+from tests.hand import in_hand
 from tests.serving import Serving
 
 __all__ = ["added_serving"]
@@ -17,14 +17,7 @@ pytestmark = pytest.mark.browser
 SENT = re.compile("all sent")
 
 
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    context = browser.new_context(viewport={"width": 360, "height": 740}, has_touch=True, is_mobile=True)
-    raised: list[str] = []
-    context.on("weberror", lambda found: raised.append(str(found.error)))
-    yield context.new_page()
-    context.close()
-    assert raised == []
+page = pytest.fixture(in_hand, name="page")
 
 
 def ready(page: Page) -> None:

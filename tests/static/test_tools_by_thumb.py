@@ -6,6 +6,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.hand import THUMB
 from tests.serving import Serving
 from webapp.core.mark import spoken
 from webapp.core.reading_lines import read_lines
@@ -15,7 +16,6 @@ from webapp.tools import TOOLS
 from webapp.units import FACTORS
 
 pytestmark = pytest.mark.browser
-THUMB = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
 
 
 @pytest.fixture(scope="module")
