@@ -12,13 +12,13 @@ from multiprocessing.context import ForkServerProcess
 from pathlib import Path
 from typing import Self
 
-from a2wsgi import WSGIMiddleware
 from flask import Flask
 
+from webapp.access.listen import Doors
 from webapp.access.origin import guard
 from webapp.app import BODY_CAP
 from webapp.pages import failing, sync
-from webapp.serving import THREADS, bound, server
+from webapp.serving import machine
 from webapp.store import Store
 from webapp.store.folder import held
 
@@ -36,7 +36,7 @@ def serve(folder: Path, port: int) -> None:
         app.register_blueprint(sync.pages)
         failing.register(app)
         app.extensions["shoulderline"] = Store(folder, version="engine 1")
-        server(WSGIMiddleware(app, workers=THREADS)).run(sockets=[bound(port)])
+        Doors((machine(app, port),), ()).run()
 
 
 class Bare:

@@ -8,6 +8,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.serving import Serving
 from tests.static.test_screens_same import addresses
+from webapp.tools import TOOLS
 
 pytestmark = pytest.mark.browser
 
@@ -23,6 +24,14 @@ def found(page: Page) -> list[str]:
     return [f"{v['id']}: {node['html'][:120]}" for v in results["violations"] for node in v["nodes"]]
 
 
+def walked(screens: dict[str, list[str]], theme: str) -> list[str]:
+    """Every state of every screen in light; elsewhere only colours differ: one state of each, and of each tool."""
+    if theme == "light":
+        return [address for some in screens.values() for address in some]
+    tools = [address for name in TOOLS for address in screens["tool"] if address.startswith(f"/work/{name}?")][::4]
+    return [some[0] for some in screens.values()] + tools
+
+
 @pytest.mark.parametrize("theme", SCHEMES)
 def test_axe_finds_nothing(browser: Browser, demo_serving: Serving, theme: str) -> None:
     # As high as any screen: where a page scrolls, what keeps to an edge covers whichever field is under it.
@@ -31,7 +40,7 @@ def test_axe_finds_nothing(browser: Browser, demo_serving: Serving, theme: str) 
     page.goto(demo_serving.address)
     page.evaluate("theme => localStorage.setItem('shoulderline-theme', theme)", theme)
     wrong: dict[str, list[str]] = {}
-    for address in [each for some in addresses(demo_serving).values() for each in some]:
+    for address in walked(addresses(demo_serving), theme):
         page.goto(demo_serving.address + address)
         expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
         if seen := found(page):
@@ -50,7 +59,8 @@ def test_axe_finds_nothing_while_typing(page: Page, demo_serving: Serving) -> No
 
 def test_axe_would_find_something(page: Page, demo_serving: Serving) -> None:
     page.goto(demo_serving.address)
+    expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
     page.evaluate(
-        "document.querySelector('h1').insertAdjacentHTML('afterend', '<img src=\"data:,\"><button></button>')"
+        "document.querySelector('header').insertAdjacentHTML('beforeend', '<img src=\"data:,\"><button></button>')"
     )
     assert {each.split(":")[0] for each in found(page)} >= {"image-alt", "button-name"}

@@ -13,7 +13,7 @@ from tests.static.test_local_sync import SENT, kept, module, opened, outbox, sta
 
 pytestmark = pytest.mark.browser
 
-MANY = int(os.environ.get("SHOULDERLINE_FAULTS", "25"))  # 500 in the slow setting
+MANY = int(os.environ.get("SHOULDERLINE_FAULTS", "12"))  # 500 in the slow setting
 SEED = int(os.environ.get("SHOULDERLINE_SEED", "1909"))
 PER_PROJECT = 60  # readings kept in one project, so that the pages stay as long as they are in a shop
 
@@ -35,8 +35,8 @@ WATCH = """async (local) => {
 
 
 @pytest.fixture
-def network(serving: Serving) -> Iterator[Faulty]:
-    with Faulty(serving.port) as found:
+def network(common: Serving) -> Iterator[Faulty]:
+    with Faulty(common.port) as found:
         yield found
 
 
