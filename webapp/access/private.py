@@ -5,7 +5,6 @@ import socket
 
 import ifaddr
 
-Address = ipaddress.IPv4Address | ipaddress.IPv6Address
 Range = ipaddress.IPv4Network | ipaddress.IPv6Network
 
 # RFC 1918 (private IPv4), RFC 3927 and RFC 4291 (link-local), RFC 4193 (unique local IPv6).
