@@ -6,6 +6,8 @@
 
 import { start, add, summary, summaries } from "./core/fold.js";
 import { sheet_of } from "./core/entries_sheet.js";
+import { needed, sheets_behind } from "./core/follow.js";
+import { read_links } from "./core/links.js";
 import { entries, worked } from "./local.js";
 import { FACTORS, ROUTES, TOOLS } from "./made.js";
 import { toPython } from "./python.js";
@@ -37,7 +39,7 @@ export async function gather(place) {
 /** @type {Record<string, (g: Gathered, place: Place) => Promise<unknown>>} */
 const GATHER = {
   home: gatherAll,
-  project: (g, { names }) => gatherProject(g, names.project),
+  project: gatherPage,
   reading: gatherEntry,
   sheet: gatherEntry,
   tool: gatherTool,
@@ -57,15 +59,25 @@ async function gatherProject(g, id) {
   const found = summary(state);
   if (!found.get("id")) return;
   g.set("project", found);
-  const heads = found.get("sheets").flatMap((/** @type {any} */ thing) => thing.get("heads"));
-  await gatherWorked(g, heads);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherPage(g, { names }) {
+  await gatherProject(g, names.project);
+  await gatherWorked(g, heads(g));
+}
+
+/** The kept sheets that stand. @param {Gathered} g @returns {string[]} */
+function heads(g) {
+  const things = g.get("project")?.get("sheets") ?? [];
+  return things.flatMap((/** @type {any} */ thing) => thing.get("heads").map((/** @type {any} */ head) => head.get("entry")));
 }
 
 /** @param {Gathered} g @param {Place} place */
 async function gatherEntry(g, { names }) {
   g.set("entry", names.entry);
   await gatherProject(g, names.project);
-  await gatherWorked(g, [new Map([["entry", names.entry]])]);
+  await gatherWorked(g, [names.entry]);
 }
 
 /** @param {Gathered} g @param {Place} place */
@@ -79,20 +91,32 @@ async function gatherHelp(g, { query }) {
 async function gatherTool(g, place) {
   await gatherHelp(g, place);
   g.set("typed", place.query);
-  if (g.get("project") === null) await gatherAll(g);
+  const project = g.get("project");
+  if (project === null) return gatherAll(g);
+  const sources = read_links(place.query.get("links") ?? "").map((/** @type {any} */ link) => link.entry);
+  await gatherWorked(g, sheets_behind(project, sources));
 }
 
 /**
- * What the server worked; what it has not worked yet is worked here, so that it says its answer at once.
- * @param {Gathered} g @param {Map<string, any>[]} kept
+ * The kept sheets that are shown, and those that links lead to: what the server worked; what it has not worked yet
+ * is worked here, so that it says its answer at once.
+ * @param {Gathered} g @param {string[]} shown
  */
-async function gatherWorked(g, kept) {
-  const found = new Map(await worked(kept.map((sheet) => sheet.get("entry"))));
-  for (const sheet of kept) {
-    const id = sheet.get("entry");
+async function gatherWorked(g, shown) {
+  const project = g.get("project");
+  if (project === null) return;
+  const names = [...new Set([...shown, ...needed(project)])];
+  const found = new Map(await worked(names));
+  const sheets = new Map(project.get("sheets").flatMap(itemsOf));
+  for (const id of names) {
     if (found.has(id)) g.get("worked").set(id, toPython(found.get(id)));
-    else if (sheet.has("tool")) workHere(g, sheet);
+    else if (sheets.has(id)) workHere(g, sheets.get(id));
   }
+}
+
+/** @param {Map<string, any>} thing @returns {[string, Map<string, any>][]} each by its entry */
+function itemsOf(thing) {
+  return [...thing.get("heads"), ...thing.get("past")].map((item) => [item.get("entry"), item]);
 }
 
 /** @param {Gathered} g @param {Map<string, any>} sheet */

@@ -18,7 +18,7 @@ import { saved, settled } from "./pace.js";
 /** @typedef {import("./gather.js").Place} Place */
 
 const OWN = new Set(["entry_id", "csrf_token"]);
-const SHEETS = new Set(["sheet", "like"]); // forms that make sheets
+const SHEETS = new Set(["sheet", "like", "again"]); // forms that make sheets
 const TWICE = 700; // milliseconds: the same again within them is the same press
 const LATER = "Kept on this phone. Its page opens when the server can be reached.";
 const FAILED = "This could not be kept on this phone";
@@ -133,7 +133,7 @@ function isRepeat(form, data) {
  */
 async function keep(form, data, g) {
   const kind = form.dataset.keeps ?? "";
-  const outcome = draft(kind, typedIn(data), g.get("project"), TOOLS, FACTORS);
+  const outcome = draft(kind, typedIn(data), g.get("project"), TOOLS, FACTORS, g.get("worked"));
   clearErrors(form);
   if (outcome.has("errors")) return putErrors(kind, outcome.get("errors"));
   const id = ids.get(form) ?? uuid7();
@@ -159,7 +159,7 @@ function typedIn(data) {
 async function follow(form, entry, data, show) {
   ids.delete(form);
   await forget(form);
-  const address = pageOf(entry);
+  const address = form.dataset.keeps === "again" ? "" : pageOf(entry);
   if (address && await canOpen()) return location.assign(address);
   form.reset();
   last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });

@@ -142,5 +142,5 @@ BODIES = {
     "note": lambda _r, t: {"entry": t, "text": "seen again"},
     "sheet": _sheet,
     "pick": lambda _r, t: {"entry": t},
-    "joint": lambda _r, t: {"entry": t, "deep": [{"er": 1}]},
+    "later": lambda _r, t: {"entry": t, "deep": [{"er": 1}]},
 }

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from tests.core.histories import History, at_random, uid
 from webapp.core import fold
+from webapp.core.entries_kinds import LISTED
 from webapp.core.fold_named import NAMELESS
 
 
@@ -40,8 +41,7 @@ def test_a_project_is_named_by_the_entry_that_starts_it(history):
         "started": "2026-11-25T10:17:00.000Z",
         "shop": {},
         "settings": [],
-        "places": [],
-        "sheets": [],
+        **{name: [] for name, _keys in LISTED.values()},
     }
 
 
@@ -76,7 +76,9 @@ def test_a_reading_says_all_that_was_kept_of_it(history):
                 "withdrawn": False,
                 "why": "",
                 "notes": [{"entry": reading, "text": "bowed"}],
+                "late": False,
                 "sent": True,
+                "rank": [0, 2],
                 "tips": [reading],
             }
         ],
@@ -272,7 +274,7 @@ def test_what_is_replaced_and_not_here_makes_no_difference(history):
 
 def test_unknown_kinds_and_their_replacing_are_passed_over(history):
     reading = history.reading("rail")
-    history.add("joint", {"entry": reading}, [reading])
+    history.add("later", {"entry": reading}, [reading])
     assert ids(place(history)["heads"]) == [reading]
 
 

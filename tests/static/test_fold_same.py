@@ -76,7 +76,7 @@ def drafts(seed: int) -> list[tuple[str, str, Any]]:
     about = summary if random.random() < 0.95 else None
     return [
         ("entries", "draft", (kind, typed(random, shown), about, dict(TOOLS), dict(FACTORS)))
-        for kind in [*DRAFTS, "joint"]
+        for kind in [*DRAFTS, "later"]
     ]
 
 

@@ -80,8 +80,8 @@ def test_one_id_with_two_bodies_in_one_batch_keeps_the_first(store):
 
 
 def test_true_and_one_are_two_bodies(store):
-    joint = {**entry(store, "project", name="Bed"), "kind": "joint", "project": uid(1), "body": {"x": True}}
-    assert store.add([joint, {**joint, "body": {"x": 1}}])["refused"] == [{"id": joint["id"], "why": OTHER}]
+    later = {**entry(store, "project", name="Bed"), "kind": "later", "project": uid(1), "body": {"x": True}}
+    assert store.add([later, {**later, "body": {"x": 1}}])["refused"] == [{"id": later["id"], "why": OTHER}]
 
 
 def test_the_order_of_names_in_a_body_makes_no_other_body(store):
@@ -103,9 +103,9 @@ def test_one_bad_entry_does_not_sink_the_batch(store, junk):
 
 def test_unknown_kinds_are_kept(store):
     project = keep(store, "project", name="Bed")
-    joint = {**entry(store, "project", name="x"), "kind": "joint", "project": project, "body": {"a": [1, None]}}
-    store.add([joint])
-    assert plain(store.entries(project))[1] == joint
+    later = {**entry(store, "project", name="x"), "kind": "later", "project": project, "body": {"a": [1, None]}}
+    store.add([later])
+    assert plain(store.entries(project))[1] == later
 
 
 def test_the_server_works_a_sheet_and_says_whether_the_phone_saw_the_same(store):
@@ -161,7 +161,7 @@ def test_many_entries_are_kept_and_found_over_more_than_one_query(store):
     history = History()
     history.project()
     for number in range(1200):
-        history.add("joint", {"n": number}, [uid(1 + number), uid(5000)])
+        history.add("later", {"n": number}, [uid(1 + number), uid(5000)])
     batch = plain([{k: v for k, v in e.items() if k != "counter"} for e in history.entries])
     assert len(store.add(batch)["kept"]) == 1201
     assert plain(store.entries(history.id)) == batch

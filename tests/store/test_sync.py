@@ -127,7 +127,7 @@ def many(count: int) -> list[dict[str, Any]]:
     history = History()
     history.project()
     for number in range(count - 1):
-        history.add("joint", {"n": number})
+        history.add("later", {"n": number})
     return plain(history.entries)
 
 

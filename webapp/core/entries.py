@@ -4,9 +4,13 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any, TypeAlias
 
+from webapp.core.entries_again import draft_again
 from webapp.core.entries_check import shape_error
+from webapp.core.entries_cut import draft_cut, draft_done
 from webapp.core.entries_facts import draft_note, draft_pick, draft_reading, draft_withdrawal
+from webapp.core.entries_joint import draft_joint
 from webapp.core.entries_like import draft_like
+from webapp.core.entries_part import draft_part
 from webapp.core.entries_project import draft_project, draft_settings
 from webapp.core.entries_sheet import draft_sheet, sheet_of
 from webapp.core.entries_shop import shop_error
@@ -27,15 +31,30 @@ DRAFTS: dict[str, Draft] = {
     "note": draft_note,
     "pick": draft_pick,
     "sheet": draft_sheet,
+    "part": draft_part,
+    "joint": draft_joint,
+    "cut": draft_cut,
+    "done": draft_done,
 }
+AGAIN = "again"  # the press that works again what is stale
 
 
-def draft(kind: str, typed: dict[str, str], summary: dict[str, Any] | None, tools: Tools, factors: Factors) -> Outcome:
+def draft(
+    kind: str,
+    typed: dict[str, str],
+    summary: dict[str, Any] | None,
+    tools: Tools,
+    factors: Factors,
+    worked: dict[str, Any] | None = None,
+) -> Outcome:
     """Return {"kind", "body", "replaces"} made from a form's fields, or {"errors": {field: text}}.
 
-    `summary` is the project as the form's maker saw it, without the entry that is being made. A project like
-    another one comes with the entries to follow it, `also`: each a draft.
+    `summary` is the project as the form's maker saw it, without the entry that is being made; `worked` holds the
+    kept sheets that its links lead to. What makes several entries comes with those to follow the first, `also`:
+    each a draft.
     """
+    if kind == AGAIN:
+        return draft_again(typed, summary, worked or {}, tools, factors)
     if kind not in DRAFTS:
         return {"errors": {"kind": f"Nothing of the kind {kind} can be kept."}}
     outcome = DRAFTS[kind](typed, summary, tools, factors)

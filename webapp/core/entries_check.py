@@ -4,13 +4,18 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any, TypeAlias
 
+from webapp.core.entries_cut import cut_error, done_error
 from webapp.core.entries_exact import from_exact
 from webapp.core.entries_facts import reading_error
 from webapp.core.entries_frame import frame_error
+from webapp.core.entries_joint import joint_error
 from webapp.core.entries_kinds import TEXTS
+from webapp.core.entries_part import part_error
 from webapp.core.entries_project import spoken_errors
+from webapp.core.entries_round import condition_error, round_error
 from webapp.core.entries_shop import shop_shape_error
 from webapp.core.entries_text import HEX, NAME, WHY, is_identity, line_error, needed_error, note_error
+from webapp.core.links import links_error
 from webapp.core.mark import exact
 from webapp.core.reading import read
 from webapp.core.setting import GRADUATIONS, setting
@@ -104,15 +109,14 @@ def _pick(body: Body, replaces: list[str], factors: Factors) -> str:
 
 
 def _sheet(body: Body, replaces: list[str], factors: Factors) -> str:
-    inputs, links = body.get("inputs", None), body.get("links", None)
+    inputs = body.get("inputs", None)
     if not isinstance(inputs, dict) or not all(isinstance(text, str) for text in inputs.values()):
         return "inputs must hold the fields as they were typed."
-    if not isinstance(links, list) or not all(isinstance(link, dict) for link in links):
-        return "links must be a list of objects."
     if len(body["digest"]) != 64 or not all(c in HEX for c in body["digest"]):
         return "digest must be the SHA-256 of the sheet as 64 small hex digits."
     return (
-        line_error(body["called"], NAME)
+        links_error(body.get("links", None))
+        or line_error(body["called"], NAME)
         or needed_error(body["engine"], "engine must name the version that worked the sheet.", NAME)
         or _spoken(body, factors)
     )
@@ -126,4 +130,10 @@ CHECKS: dict[str, Check] = {
     "note": _note,
     "sheet": _sheet,
     "pick": _pick,
+    "part": part_error,
+    "joint": joint_error,
+    "round": round_error,
+    "condition": condition_error,
+    "cut": cut_error,
+    "done": done_error,
 }

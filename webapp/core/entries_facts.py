@@ -3,6 +3,7 @@
 from fractions import Fraction
 from typing import Any, TypeAlias
 
+from webapp.core.entries_kinds import LISTED
 from webapp.core.entries_text import NAME, WHY, line_error, needed_error, note_error, tidy, tidy_lines
 from webapp.core.mark import exact
 from webapp.core.reading import ReadingError, read
@@ -48,8 +49,10 @@ def reading_error(text: str, how: Setting) -> str:
 
 
 def _standing_at(summary: Any, place: str) -> list[str]:
+    """Return what a reading at a place replaces: what stands there, or the withdrawals of what stood there."""
     there = [found for found in summary["places"] if found["key"] == fold_name(place)]
-    return tips([head for found in there for head in found["heads"]])
+    heads = [head for found in there for head in found["heads"]]
+    return tips(heads or [item for found in there for item in found["past"] if item["withdrawn"]])
 
 
 def tips(items: list[Item]) -> list[str]:
@@ -97,5 +100,6 @@ def draft_pick(typed: dict[str, str], summary: Any, tools: Tools, factors: Facto
 
 def _around(summary: Any, entry: str) -> list[Item]:
     """Return the place or the thing that an entry belongs to: one or none."""
-    things = summary["places"] + summary["sheets"] if summary is not None else []
+    lists = [summary[name] for name, _keys in LISTED.values()] if summary is not None else []
+    things = [thing for found in lists for thing in found]
     return [t for t in things if any(item["entry"] == entry for item in t["heads"] + t["past"])]

@@ -36,8 +36,14 @@ def _sheets(summary: Any, tools: Tools, factors: Factors) -> list[Outcome]:
     """Return the sheets that stand; one that cannot be worked here stays with its own project."""
     heads = [head for thing in summary["sheets"] for head in thing["heads"]]
     bodies = [{**{key: head[key] for key in SHEET}, "links": []} for head in heads]
-    worked = [body for body in bodies if "sheet" in sheet_of(body, tools, factors)]
+    outcomes = [(body, sheet_of(body, tools, factors)) for body in bodies]
+    worked = [{**body, **_spoken(outcome["sheet"])} for body, outcome in outcomes if "sheet" in outcome]
     return [{"kind": "sheet", "body": body, "replaces": []} for body in worked]
+
+
+def _spoken(sheet: dict[str, Any]) -> dict[str, Any]:
+    """Return unit and graduation in full, which another version may have left blank."""
+    return {key: sheet[key] for key in ("unit", "graduation")}
 
 
 def sibling(identity: str, number: int) -> str:

@@ -5,6 +5,8 @@ from typing import Any, TypeAlias
 
 from webapp.core.entries_facts import tips
 from webapp.core.entries_text import NAME, line_error, tidy
+from webapp.core.links import Link, holding, link_of, read_links, written_link
+from webapp.core.rings import ring_errors
 from webapp.core.tool import Tool
 from webapp.core.working import work
 
@@ -16,7 +18,7 @@ ROOM = 30000  # characters of a body in all
 
 
 def draft_sheet(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
-    """Make a kept sheet; `replaces` names the sheets it was changed from, parted by spaces."""
+    """Make a kept sheet; `replaces` names the sheets it was changed from, parted by spaces, `links` its sources."""
     name, called = tidy(typed, "tool"), tidy(typed, "called")
     if name not in tools:
         return {"errors": {"tool": no_tool(name)}}
@@ -25,14 +27,14 @@ def draft_sheet(typed: dict[str, str], summary: Any, tools: Tools, factors: Fact
     wrong = line_error(called, NAME)
     if wrong:
         errors["called"] = wrong
-    if not errors:
-        errors = _room_errors(outcome["sheet"]["inputs"])
     if errors:
         return {"errors": errors}
-    return {
-        "body": _body(outcome["sheet"], called or tools[name].title),
-        "replaces": _replaced(summary, tidy(typed, "replaces")),
-    }
+    inputs, replaces = outcome["sheet"]["inputs"], _replaced(summary, tidy(typed, "replaces"))
+    links = holding(tools[name], inputs, read_links(typed.get("links", "")))
+    errors = {**_room_errors(inputs), **ring_errors(summary, links, replaces)}
+    if errors:
+        return {"errors": errors}
+    return {"body": _body(outcome["sheet"], called or tools[name].title, links), "replaces": replaces}
 
 
 def spoken(summary: Any, typed: dict[str, str]) -> dict[str, str]:
@@ -57,12 +59,12 @@ def _room_errors(inputs: dict[str, str]) -> dict[str, str]:
     return {longest: f"There are {length} characters on this sheet; it has room for {ROOM}."}
 
 
-def _body(sheet: dict[str, Any], called: str) -> dict[str, Any]:
+def _body(sheet: dict[str, Any], called: str, links: list[Link]) -> dict[str, Any]:
     return {
         "tool": sheet["tool"],
         "called": called,
         "inputs": sheet["inputs"],
-        "links": [],
+        "links": [written_link(link) for link in links],
         "unit": sheet["unit"],
         "graduation": sheet["graduation"],
     }
@@ -88,4 +90,7 @@ def sheet_of(body: dict[str, Any], tools: Tools, factors: Factors) -> Outcome:
         return {"why": f"{name}: {text}"}
     if list(outcome["sheet"]["inputs"].items()) != list(body["inputs"].items()):
         return {"why": f"The inputs are not those of {tool.name}, without white space and in its own order."}
+    links = [link_of(link) for link in body["links"]]
+    if len(holding(tool, body["inputs"], links)) != len(links):
+        return {"why": "A link's value does not stand in its field."}
     return {"sheet": outcome["sheet"]}

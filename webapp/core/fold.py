@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.fold_named import named
-from webapp.core.fold_places import places, sheets
+from webapp.core.fold_places import listed
 from webapp.core.fold_shape import fits, in_order
 from webapp.core.fold_standing import standing
 
@@ -36,7 +36,7 @@ def summary(state: State) -> Summary:
     project = ordered[0]["project"] if ordered else ""
     own = [entry for entry in ordered if entry["project"] == project and fits(entry)]
     how = standing(own)
-    return {**named(project, own), "places": places(own, how), "sheets": sheets(own, how)}
+    return {**named(project, own), **listed(own, how)}
 
 
 def summary_of(entries: list[Entry]) -> Summary:

@@ -1,5 +1,6 @@
 """Which entries the fold can read, and in which order it reads them."""
 
+from collections.abc import Callable
 from typing import Any, TypeAlias
 
 from webapp.core.entries_exact import from_exact
@@ -7,6 +8,8 @@ from webapp.core.entries_kinds import TEXTS
 from webapp.core.setting import UNITS
 
 Entry: TypeAlias = dict[str, Any]
+
+MEASURE = ("text", "inches", "unit", "graduation")
 
 
 def in_order(entries: list[Entry]) -> list[Entry]:
@@ -45,9 +48,42 @@ def _framed(entry: Entry) -> bool:
 def _filled(entry: Entry, kind: str, body: dict[str, Any]) -> bool:
     if kind == "project":
         return bool(entry["id"] == entry["project"] and body["unit"] in UNITS)
-    if kind == "reading":
-        return from_exact(body["inches"]) is not None
+    if kind in ("reading", "condition"):
+        return from_exact(body["inches" if kind == "reading" else "value"]) is not None
     if kind == "sheet":
         inputs = body.get("inputs")
         return isinstance(inputs, dict) and all(isinstance(text, str) for text in inputs.values())
-    return True
+    return PIECE[kind](body) if kind in PIECE else True
+
+
+def _part(body: dict[str, Any]) -> bool:
+    counted = _whole(body.get("count")) and _whole(body.get("spare"))
+    worded = isinstance(body.get("wood"), str) and isinstance(body.get("faces"), str)
+    measures = body.get("measures")
+    return counted and worded and isinstance(measures, dict) and all(measured(each) for each in measures.values())
+
+
+def measured(said: Any) -> bool:
+    """Say whether a value is a measure as entries hold it: what was said, its exact inches, unit and graduation."""
+    if not isinstance(said, dict) or not all(isinstance(said.get(key, None), str) for key in MEASURE):
+        return False
+    return from_exact(said["inches"]) is not None
+
+
+def _whole(value: Any) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool)
+
+
+def _joint(body: dict[str, Any]) -> bool:
+    return _texts(body.get("parts")) and all(isinstance(body.get(key), str) for key in ("tenon", "pins"))
+
+
+def _round(body: dict[str, Any]) -> bool:
+    return _texts(body.get("places"))
+
+
+def _texts(value: Any) -> bool:
+    return isinstance(value, list) and all(isinstance(each, str) for each in value)
+
+
+PIECE: dict[str, Callable[[dict[str, Any]], bool]] = {"part": _part, "joint": _joint, "round": _round}

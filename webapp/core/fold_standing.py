@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-Entry: TypeAlias = dict[str, Any]
+from webapp.core.entries_kinds import LISTED
+from webapp.core.fold_again import Passed, passed_over
 
-LINKED = ("reading", "sheet", "pick", "withdrawal")
-SHOWN = ("reading", "sheet")
+Entry: TypeAlias = dict[str, Any]
 
 
 @dataclass(frozen=True)
@@ -17,15 +17,22 @@ class Standing:
     withdrawals: dict[str, list[Entry]]  # what is withdrawn: the withdrawals that still hold
     notes: dict[str, list[dict[str, str]]]
     things: dict[str, str]  # each entry of a chain of replacements: one name for the chain
+    late: dict[str, bool]  # sheets that were worked again by themselves after theirs was cut: they never stand
 
 
 def standing(own: list[Entry]) -> Standing:
     """Return how the entries stand; what is replaced and not here makes no difference."""
-    shown = {entry["id"]: entry for entry in own if entry["kind"] in SHOWN}
-    linked = [entry for entry in own if entry["kind"] in LINKED and _leads(entry, shown)]
-    replaced = _replaced(linked)
-    last = [entry for entry in linked if entry["id"] not in replaced]
-    return Standing(_heads(last), _withdrawals(last), _notes(own), _things(linked))
+    shown = {entry["id"]: entry for entry in own if entry["kind"] in LISTED}
+    linked = [entry for entry in own if _is_linked(entry) and _leads(entry, shown)]
+    passed = passed_over(linked)
+    live = [entry for entry in linked if entry["id"] not in passed.late and entry["id"] not in passed.twins]
+    replaced = _replaced(live, passed)
+    last = [entry for entry in live if entry["id"] not in replaced]
+    return Standing(_heads(last), _withdrawals(last), _notes(own), _things(linked), passed.late)
+
+
+def _is_linked(entry: Entry) -> bool:
+    return entry["kind"] in LISTED or entry["kind"] in ("pick", "withdrawal")
 
 
 def _leads(entry: Entry, shown: dict[str, Entry]) -> bool:
@@ -33,8 +40,15 @@ def _leads(entry: Entry, shown: dict[str, Entry]) -> bool:
     return entry["kind"] != "pick" or entry["body"]["entry"] in shown
 
 
-def _replaced(linked: list[Entry]) -> dict[str, bool]:
-    return {name: True for entry in linked for name in entry["replaces"] if name != entry["id"]}
+def _replaced(live: list[Entry], passed: Passed) -> dict[str, bool]:
+    """Return what is replaced; what follows one of two twins follows the other too."""
+    names = [(passed.twins.get(name, name), entry) for entry in live for name in entry["replaces"]]
+    return {name: True for name, entry in names if name != entry["id"] and not _spared(name, entry, passed)}
+
+
+def _spared(name: str, entry: Entry, passed: Passed) -> bool:
+    """Say whether an entry was worked again by itself from one that is cut, which it cannot replace."""
+    return name in passed.cut and entry["body"].get("again", False) is True
 
 
 def _heads(last: list[Entry]) -> dict[str, list[str]]:
@@ -76,7 +90,7 @@ def _things(linked: list[Entry]) -> dict[str, str]:
 
 
 def _named(entry: Entry) -> list[str]:
-    return [entry["body"]["entry"]] if entry["kind"] not in SHOWN else []
+    return [entry["body"]["entry"]] if entry["kind"] not in LISTED else []
 
 
 def _root(parent: dict[str, str], name: str) -> str:

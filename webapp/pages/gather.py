@@ -1,11 +1,13 @@
 """Gather what a screen needs, as the phone does from its own store: the same dict on both sides."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from flask import current_app
 
 from webapp.core import fold
+from webapp.core.follow import needed, sheets_behind
+from webapp.core.links import read_links
 from webapp.core.tool import Tool
 from webapp.store import Store
 from webapp.tools import TOOLS
@@ -39,20 +41,26 @@ def home() -> dict[str, Any]:
     return base() | {"projects": summaries()}
 
 
+def worked(found: dict[str, Any] | None, shown: Iterable[str] = ()) -> dict[str, Any]:
+    """Return the kept sheets that a project's links lead to, and those that are shown."""
+    return store().worked(dict.fromkeys([*shown, *needed(found)])) if found else {}
+
+
+def heads(found: dict[str, Any] | None) -> list[str]:
+    """Return the kept sheets that stand."""
+    return [head["entry"] for thing in found["sheets"] for head in thing["heads"]] if found else []
+
+
 def project(project_id: str) -> dict[str, Any]:
     """Gather a project's page: its state and the sheets that were worked."""
     found = summary(project_id)
-    ids = [head["entry"] for thing in found["sheets"] for head in thing["heads"]] if found else []
-    return base() | {"project": found, "worked": store().worked(ids)}
+    return base() | {"project": found, "worked": worked(found, heads(found))}
 
 
 def entry(project_id: str, entry_id: str) -> dict[str, Any]:
     """Gather one reading's or one kept sheet's page."""
-    return base() | {
-        "project": summary(project_id),
-        "entry": entry_id,
-        "worked": store().worked([entry_id]),
-    }
+    found = summary(project_id)
+    return base() | {"project": found, "entry": entry_id, "worked": worked(found, [entry_id])}
 
 
 def help_of(declared: Tool, project_id: str) -> dict[str, Any]:
@@ -61,7 +69,9 @@ def help_of(declared: Tool, project_id: str) -> dict[str, Any]:
 
 
 def tool(declared: Tool, query: Mapping[str, str]) -> dict[str, Any]:
-    """Gather a tool's page: the query, and the project that it names or those it could be kept in."""
+    """Gather a tool's page: the query, the sheets it is linked to, and the project or those it could be kept in."""
     found = summary(query["project"]) if query.get("project") else None
     others = [] if found else summaries()
-    return base() | {"tool": declared, "typed": dict(query), "project": found, "projects": others}
+    behind = sheets_behind(found, [link.entry for link in read_links(query.get("links", ""))]) if found else []
+    own = {"tool": declared, "typed": dict(query), "project": found, "projects": others}
+    return base() | own | {"worked": worked(found, behind)}

@@ -27,6 +27,11 @@ KINDS = {
     "withdrawals": "withdrawal",
     "picks": "pick",
     "sheets": "sheet",
+    "parts": "part",
+    "joints": "joint",
+    "cuts": "cut",
+    "done": "done",
+    "again": "again",
 }
 HERE = "server"  # the device of what a form without script keeps
 FRAME = ("entry_id", "csrf_token")
@@ -39,7 +44,7 @@ def start() -> Response:
     return keep("project", "")
 
 
-@pages.post("/projects/<project>/<any(readings, settings, likes, notes, withdrawals, picks, sheets):things>")
+@pages.post(f"/projects/<project>/<any({', '.join(KINDS)}):things>")
 def keep_in(project: str, things: str) -> Response:
     """Keep something in a project."""
     return keep(KINDS[things], project)
@@ -60,7 +65,8 @@ def trouble(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -
     if not form.validate():
         return {"": STALE_PAGE}
     name = form.entry_id.data or uuid7()
-    drafted = draft(kind, typed, gather.summary(project, without=name) if project else None, TOOLS, FACTORS)
+    summary = gather.summary(project, without=name) if project else None
+    drafted = draft(kind, typed, summary, TOOLS, FACTORS, gather.worked(summary))
     if "errors" in drafted:
         found: dict[str, str] = drafted["errors"]
         return found
