@@ -99,6 +99,17 @@ class PickForm(KeepingForm):
     """Say which of two rivals holds; the buttons stand beside the rivals."""
 
 
+class CutForm(KeepingForm):
+    """Mark a sheet, or a line of it, as cut; the buttons stand beside what is cut."""
+
+    entry = HiddenField()
+    measured = StringField("What it measured", render_kw={"data-kind": "length"})
+
+
+class AgainForm(KeepingForm):
+    """Work again what is stale; the buttons say what."""
+
+
 class SheetForm(KeepingForm):
     """Keep a sheet."""
 
@@ -124,6 +135,8 @@ KEEPING: dict[str, type[KeepingForm]] = {
     "withdrawal": WithdrawalForm,
     "pick": PickForm,
     "sheet": SheetForm,
+    "cut": CutForm,
+    "again": AgainForm,
 }
 
 
