@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from tests.bare import Bare
-from tests.serving import Serving
+from tests.serving import Quick, Serving
 from tests.store.filled import plain
 from tests.store.streaming import Batch, Draft, Phone, folded, stream_until
 from webapp.store import Store
@@ -146,7 +146,7 @@ def test_a_killed_server_has_all_that_it_acknowledged(draft: Draft, tmp_path: Pa
 
 
 def test_the_whole_program_killed_has_all_that_it_acknowledged(draft: Draft, tmp_path: Path) -> None:
-    server = Serving(tmp_path / "data")
+    server = Quick(tmp_path / "data")
     try:
         told(rounds(server, draft, WHOLE))
     finally:
