@@ -7,8 +7,8 @@ import pytest
 from flask.testing import FlaskClient
 
 from tests import first_release
-from tests.first_release import ADDRESS, PROJECT
-from tests.pages.client import OWN
+from tests.first_release import ADDRESS
+from tests.pages.client import OWN, forms
 from webapp.app import create_app
 from webapp.store import Store
 
@@ -112,3 +112,29 @@ def test_a_phone_that_still_runs_the_first_release_is_answered(updated: FlaskCli
     assert [still_says(*pair) for pair in zip(now.json["entries"], then["entries"], strict=False)] == [
         True for _ in then["entries"]
     ]
+
+
+TYPED = {
+    "project": {"name": "Towel rail", "unit": "in", "graduation": "1/32"},
+    "reading": {"place": "Back rail", "reading": "17 9/16"},
+    "settings": {"name": "Blanket rack, oak"},
+    "pick of a reading": {"entry": next(e["id"] for e in entries_of("reading") if e["body"]["place"] == "Left stile")},
+    "note": {"text": "planed since"},
+    "withdrawal of a reading": {"why": "measured anew"},
+    "sheet": {"called": "Third spacing"},
+    "withdrawal of a sheet": {"why": "another count"},
+}
+
+
+def test_a_page_of_then_that_is_still_open_can_send_its_forms(tmp_path: Path) -> None:
+    """Without script, each form posts the names of then to the addresses of then."""
+    app = create_app(first_release.database(tmp_path / "data"))
+    client = app.test_client()
+    for name, typed in TYPED.items():
+        form = first_release.read("forms.json")[name]
+        token = forms(client.get("/", headers=OWN))["project"]["fields"]["csrf_token"]
+        answer = client.post(form["action"], data=form["fields"] | typed | {"csrf_token": token}, headers=OWN)
+        assert answer.status_code == 303, (name, answer.text)
+        kept = app.extensions["shoulderline"].entry(form["fields"]["entry_id"])
+        assert kept["kind"] == name.split(" of ")[0], name
+    app.extensions["shoulderline"].close()

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests import first_release
 from tests.first_release import ADDRESS, PROJECT
@@ -91,7 +91,6 @@ def test_what_was_unsent_is_sent_and_all_else_stays_as_it_was(page: Page, update
     assert now[: len(before)] == before
     assert [entry["id"] for entry in now[len(before) :]] == UNSENT
     drawn = page.locator("main").inner_html()
-    page.context.clear_cookies()
     assert page.request.get(f"{updated.address}{ADDRESS}").text().find(drawn) > 0  # as the server draws it
 
 
@@ -101,3 +100,32 @@ def test_another_database_is_given_all_that_the_phone_made(page: Page, common: S
     expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
     made = [row for _, row in THEN["stores"]["entries"]["rows"] if row["by"] == OWN and row["project"] == PROJECT]
     assert {entry["id"] for entry in entries(page, common)} == {row["id"] for row in made}
+
+
+def test_a_page_of_today_understands_a_server_of_then(page: Page, updated: Serving) -> None:
+    """The server was put back to the first release: it is asked what it was always asked, and its answers are taken."""
+    exchanges = first_release.read("exchanges.json")
+    asked: list[dict[str, Any]] = []
+
+    def then(route: Route) -> None:
+        asked.append(route.request.post_data_json)
+        first = exchanges[0]["answered"]
+        answer = first if len(asked) == 1 else first | {"entries": [], "kept": [e["id"] for e in asked[-1]["entries"]]}
+        route.fulfill(json=answer)
+
+    page.route("**/sync", then)
+    opened(page, updated.address)
+    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    expect(page.locator("main")).to_contain_text(exchanges[0]["answered"]["entries"][0]["body"]["name"])
+    project = exchanges[0]["answered"]["entries"][0]["project"]
+    opened(page, f"{updated.address}/projects/{project}")
+    page.locator("#reading-place").fill("Back rail")
+    page.locator("#reading-reading").fill("17 9/16")
+    with page.expect_response(lambda answer: bool((answer.request.post_data_json or {}).get("entries"))):
+        page.get_by_role("button", name="Keep the reading").click()
+    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    sent = next(question for question in asked if question["entries"])
+    like = exchanges[1]["asked"]
+    assert (sent.keys(), sent["protocol"]) == (like.keys(), like["protocol"])
+    assert sent["entries"][0].keys() == like["entries"][0].keys()
+    assert sent["entries"][0]["body"].keys() == like["entries"][0]["body"].keys()
