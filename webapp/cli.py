@@ -68,6 +68,7 @@ def own_address(_context: click.Context, _option: click.Parameter, texts: tuple[
     help="Serve phones under an https host that passes requests on, and believe what it says of them.",
 )
 @click.option("--behind-port", default=8490, show_default=True, help="The port on 127.0.0.1 for that host.")
+@click.option("--withdraw-worker", is_flag=True, help="Take a broken version off the phones; what they keep stays.")
 @folder_option
 def serve(*, demo: bool, port: int, data: Path | None, shop: bool, behind: str | None, **more: Any) -> None:
     """Serve this machine, and print the address."""
@@ -77,7 +78,7 @@ def serve(*, demo: bool, port: int, data: Path | None, shop: bool, behind: str |
     asked = Asked(more["shop_port"], more["setup_port"], more["by_number"], more["only"]) if shop else None
     front = Front(behind, more["behind_port"]) if behind else None
     try:
-        run(data_folder(data), port, demo=demo, asked=asked, behind=front)
+        run(data_folder(data), port, demo=demo, asked=asked, behind=front, withdrawn=more["withdraw_worker"])
     except (ServeError, StoreError, AuthorityError) as e:
         raise click.ClickException(str(e)) from e
 

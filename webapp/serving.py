@@ -18,6 +18,7 @@ from webapp.access.pairing import new_code, paired
 from webapp.access.shop import Asked, Shop
 from webapp.app import create_app
 from webapp.demo import fill
+from webapp.phone.build import withdraw
 from webapp.store.folder import held
 
 __all__ = ["Asked", "Front", "ServeError", "run"]
@@ -36,9 +37,17 @@ class Front:
     port: int = FRONT_PORT
 
 
-def run(folder: Path, port: int, *, demo: bool, asked: Asked | None = None, behind: Front | None = None) -> None:
+def run(
+    folder: Path,
+    port: int,
+    *,
+    demo: bool,
+    asked: Asked | None = None,
+    behind: Front | None = None,
+    withdrawn: bool = False,
+) -> None:
     """Serve until stopped; the address is printed when it is taken."""
-    with held(folder), program(folder, demo=demo) as app, ExitStack() as after:
+    with held(folder), program(folder, demo=demo, withdrawn=withdrawn) as app, ExitStack() as after:
         store = app.extensions["shoulderline"]
         listeners = [machine(app, port)]
         after.callback(closed, listeners)
@@ -61,10 +70,12 @@ def closed(listeners: list[Listener]) -> None:
 
 
 @contextmanager
-def program(folder: Path, *, demo: bool) -> Iterator[Flask]:
+def program(folder: Path, *, demo: bool, withdrawn: bool = False) -> Iterator[Flask]:
     """Give the program over a folder, and close it after."""
     refuse_moved(folder)
     app = create_app(folder)
+    if withdrawn:
+        withdraw(app)
     try:
         if demo:
             fill(app.extensions["shoulderline"])
