@@ -46,6 +46,12 @@ class Listener(uvicorn.Server):
             )
         )
 
+    @property
+    def port(self) -> int:
+        """Return the port that was taken."""
+        taken: int = self.sockets[0].getsockname()[1]
+        return taken
+
     async def startup(self, sockets: list[socket.socket] | None = None) -> None:
         """Listen; a handshake that stalls is given up soon."""
         loop = asyncio.get_running_loop()

@@ -6,6 +6,7 @@ from flask_wtf import FlaskForm
 from werkzeug.wrappers import Response as AnyResponse
 from wtforms import StringField
 
+from webapp.access.log import here, log
 from webapp.access.pairing import LONGEST_NAME, NewCode, make_code
 from webapp.access.said import since
 from webapp.access.way import of
@@ -43,6 +44,7 @@ def code() -> AnyResponse:
     form = DeviceForm()
     if not form.validate():
         return shown(trouble=STALE, status=400)
+    log().note("code made", **here())
     return shown(make_code(gather.store(), form.called.data or ""))
 
 
@@ -53,6 +55,7 @@ def revoked(device: str) -> AnyResponse:
         return shown(trouble=STALE, status=400)
     if not gather.store().devices.revoke(device, now()):
         abort(404, "There is no such device here.")
+    log().note("revoked", device=device, **here())
     return redirect("/devices", 303)
 
 
