@@ -48,6 +48,7 @@ def run(folder: Path, port: int, *, demo: bool, asked: Asked | None = None, behi
         if behind:
             listeners.append(proxied(app, behind))
         if shop:
+            app.config["SETUP_AT"] = lambda: shop.setup  # addresses change while it is served
             listeners += [shop.https, shop.http]
             click.echo(terminal.words(shop.place.origin, shop.setup, shop.root.fingerprint))
         if shop or behind:

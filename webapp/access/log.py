@@ -51,7 +51,7 @@ class Log:
         except OSError as e:
             if not self.said:
                 self.said = True
-                sys.stderr.write(f"{self.file} cannot be written: {e.strerror}. What happens at the doors is not kept.\n")
+                sys.stderr.write(f"{self.file} cannot be written ({e.strerror}), so no log of the doors is kept.\n")
 
     def _append(self, line: bytes) -> None:
         if self.file.exists() and self.file.stat().st_size + len(line) > MOST:

@@ -22,7 +22,7 @@ STALE = "This page had lain too long to be trusted. Press again."
 class DeviceForm(FlaskForm):  # type: ignore[misc]  # flask_wtf has no types
     """A press on the page: it makes a code for a device that may be named, or revokes one."""
 
-    called = StringField("Whose phone is it? (may be left empty)", render_kw={"maxlength": LONGEST_NAME})
+    called = StringField("Whose phone?", render_kw={"maxlength": LONGEST_NAME})
 
 
 @pages.before_request
@@ -64,7 +64,16 @@ def shown(made: NewCode | None = None, trouble: str = "", status: int = 200) -> 
     lines = [line(each) for each in gather.store().devices.all()]
     form, at = DeviceForm(formdata=None), current_app.config.get("PHONES_AT", "")
     picture = scanned(f"{at}/pair#{made.token}") if made and at else ""
-    context = {"lines": lines, "form": form, "at": at, "made": made, "picture": picture, "trouble": trouble}
+    begin = current_app.config.get("SETUP_AT", str)()
+    context = {
+        "begin": begin,
+        "lines": lines,
+        "form": form,
+        "at": at,
+        "made": made,
+        "picture": picture,
+        "trouble": trouble,
+    }
     page = render_template("devices.html", **context)
     return make_response(page, status)
 
