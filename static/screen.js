@@ -87,6 +87,9 @@ async function open() {
   begin(exchanged);
 }
 
+// Phones are paired on the shop's own computer alone; the shell of the page is the same there as on a phone.
+const phones = document.getElementById("phones");
+if (phones) phones.hidden = !["127.0.0.1", "localhost"].includes(location.hostname);
 // A page that is left before these have come would say so by an error; fields take any keyboard without the pad.
 if (document.getElementById("standing")) import("./diagnostics.js").catch(() => undefined);
 if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);

@@ -172,14 +172,20 @@ def arrive_command(*, file: Path, data: Path | None, replace: bool) -> None:
 
 @main.command("devices")
 @click.option("--revoke", metavar="NAME-or-ID", help="Let a phone in no more, from its next request on.")
+@click.option("--code", is_flag=True, help="Make a pairing code for one phone, also while serving.")
 @folder_option
-def devices_command(*, revoke: str | None, data: Path | None) -> None:
-    """List the phones that are paired, or revoke one."""
+def devices_command(*, revoke: str | None, code: bool, data: Path | None) -> None:
+    """List the phones that are paired, make a code for another, or revoke one."""
     from webapp.access import said
+    from webapp.access.log import Log
     from webapp.store import Store
 
+    folder = data_folder(data)
     try:
-        with Store(data_folder(data)) as store:
-            click.echo(said.listed(store) if revoke is None else said.revoked(store, revoke))
+        with Store(folder) as store:
+            if revoke is not None:
+                click.echo(said.revoked(store, revoke, Log(folder)))
+            else:
+                click.echo(said.coded(store, Log(folder)) if code else said.listed(store))
     except StoreError as e:
         raise click.ClickException(str(e)) from e

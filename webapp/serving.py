@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
 
 import click
@@ -56,10 +57,12 @@ def run(
         if behind:
             listeners.append(proxied(app, behind))
         if shop:
+            app.config["SETUP_AT"] = lambda: shop.setup  # addresses change while it is served
             listeners += [shop.https, shop.http]
             click.echo(terminal.words(shop.place.origin, shop.setup, shop.root.fingerprint))
         if shop or behind:
-            click.echo(terminal.pairing(new_code(store)))
+            at = f"http://{HOST}:{listeners[0].port}"
+            click.echo(terminal.pairing(new_code(store), at, datetime.now().astimezone()))
         Doors(tuple(listeners), (shop.watch(),) if shop else ()).run()
 
 

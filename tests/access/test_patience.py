@@ -157,6 +157,15 @@ def test_a_body_that_grows_too_large_is_cut_off(shop: Bench) -> None:
         assert phone.recv(4096).startswith(b"HTTP/1.1 413 ")
 
 
+def test_no_answer_waits_for_its_own_second_half(shop: Bench) -> None:
+    """Head and body are two writes: without TCP_NODELAY the second waits for the first to be acknowledged, 40 ms."""
+    with shop.connect():
+        connections = shop.shop.https.server_state.connections
+        wait_for(lambda: connections)
+        [held] = [each.transport.get_extra_info("socket") for each in connections]
+        assert held.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY) != 0
+
+
 def test_a_body_of_the_usual_size_arrives_whole(shop: Bench) -> None:
     """The program itself answers: by the origin's check or by what the body says, never by the door."""
     body = json.dumps({"protocol": 1, "entries": [], "text": "x" * (door.CAP - 100)}).encode()

@@ -1,7 +1,11 @@
 """The stamp changes with any byte that the phone keeps, and every kept answer carries it."""
 
+import os
 import re
 import shutil
+import subprocess
+import sys
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -14,6 +18,7 @@ from webapp.phone.build import PLACE, UNKEPT, start, static_files
 from webapp.phone.made import MadeError, engine, made_module
 from webapp.phone.stamp import PLACEHOLDER, put_stamp, stamp, stamped
 
+TOP = Path(__file__).parents[2]
 OWN = {"Sec-Fetch-Site": "same-origin", "Sec-Fetch-Mode": "cors"}
 FILES = st.dictionaries(st.text(min_size=1, max_size=8), st.binary(max_size=16), min_size=1, max_size=5)
 
@@ -142,3 +147,30 @@ def test_a_tool_without_a_file_of_its_name_stops_the_start():
 def test_the_engine_is_named_by_the_core_alone():
     assert engine({"a": "x", "b": "y"}) == engine({"b": "y", "a": "x"})
     assert engine({"a": "x", "b": "y"}) != engine({"a": "x", "b": "z"})
+
+
+STARTED = """
+import sys
+from pathlib import Path
+from webapp.app import create_app
+from webapp.phone.build import PLACE
+app = create_app(Path(sys.argv[1]))
+print(app.extensions[PLACE].stamp)
+app.extensions["shoulderline"].close()
+"""
+
+
+def test_a_new_start_is_no_new_version(tmp_path):
+    """Sets of words have another order in each process; what a phone keeps must not."""
+    starts = [
+        subprocess.Popen(
+            [sys.executable, "-c", STARTED, str(tmp_path / seed)],
+            env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(TOP)},
+            stdout=subprocess.PIPE,
+            text=True,
+        )
+        for seed in ("1", "2", "3")
+    ]
+    marks = [start.communicate(timeout=120)[0].strip() for start in starts]
+    assert len(marks[0]) == 16
+    assert len(set(marks)) == 1, marks
