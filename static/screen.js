@@ -7,7 +7,7 @@ import "./errors.js";
 import * as views from "./core/view.js";
 import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
-import { gather, placeOf } from "./gather.js";
+import { forgetFold, gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
 import { fillCalled, fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
@@ -66,8 +66,9 @@ function retype(typed) {
   paint(held, drawQuickly);
 }
 
-/** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news */
-async function exchanged(outcome, news) {
+/** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news @param {boolean} [elsewhere] */
+async function exchanged(outcome, news, elsewhere = false) {
+  if (elsewhere) forgetFold();
   if (taken ? news : outcome === "through" || (await standing()).cursor > 0) await show();
 }
 

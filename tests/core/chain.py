@@ -95,7 +95,8 @@ class Model:
         for thing in summary["places"] + summary["sheets"]:
             for item in thing["heads"] + thing["past"]:
                 self.heads[item["entry"]] = thing["heads"]
-        self.cuts = [head for thing in summary["cuts"] for head in thing["heads"]]
+        cuts = [head for thing in summary["cuts"] for head in thing["heads"]]
+        self.cuts = sorted(cuts, key=lambda cut: -cut["rank"])  # the last word first
 
     def is_cut(self, item: Item) -> bool:
         return any(cut["of"] == item["entry"] for cut in self.cuts)
