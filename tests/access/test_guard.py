@@ -115,6 +115,12 @@ def test_a_paired_device_gets_every_page(app: Flask, phone: Phone) -> None:
     assert {endpoint for endpoint, address in pages if refused[address] == 200} > HOLDS_CODE
 
 
+def test_trace_is_not_answered(phone: Phone) -> None:
+    phone.paired()
+    for address in ("/", "/pair", "/sync", "/devices"):
+        assert phone.ask(address, "TRACE").status_code in (404, 405)
+
+
 def test_a_paired_phone_lists_no_devices_and_pairs_no_others(phone: Phone) -> None:
     phone.paired()
     assert phone.ask("/devices").status_code == 404

@@ -140,6 +140,10 @@ def test_a_log_that_cannot_be_written_is_said_once_and_stops_nobody(
     assert capsys.readouterr().err.count("cannot be written") == 1
 
 
+def test_the_forms_key_is_for_its_owner_alone(app: Flask, tmp_path: Path) -> None:
+    assert stat.S_IMODE((tmp_path / "form-key").stat().st_mode) == 0o600
+
+
 def test_a_wrong_host_at_the_shops_door_is_written(shop: Bench) -> None:
     assert shop.ask("/", headers={"Host": 'x"\tnone.example'})[0] == 400
     assert lines(shop.folder) == ['refused why="wrong host" door="shop" client="127.0.0.1" host="x\\"\\tnone.example"']

@@ -157,6 +157,30 @@ def test_a_body_that_grows_too_large_is_cut_off(shop: Bench) -> None:
         assert phone.recv(4096).startswith(b"HTTP/1.1 413 ")
 
 
+@pytest.mark.parametrize(
+    "lengths",
+    [
+        "Content-Length: 5\r\nTransfer-Encoding: chunked",
+        "Transfer-Encoding: chunked\r\nContent-Length: 5",
+        "Content-Length: 5\r\nContent-Length: 6",
+        "Content-Length: +5",
+        "Transfer-Encoding: gzip, chunked",
+    ],
+)
+def test_where_a_message_ends_is_never_in_doubt(shop: Bench, lengths: str) -> None:
+    """What follows a body of two lengths would be a request of its own to one of two readers: it is never answered."""
+    host = shop.origin[8:]
+    hidden = f"GET /reached.txt HTTP/1.1\r\nHost: {host}\r\n\r\n"
+    with shop.connect() as held:
+        held.sendall(f"POST /pair HTTP/1.1\r\nHost: {host}\r\n{lengths}\r\n\r\n0\r\n\r\n{hidden}".encode())
+        held.settimeout(20)
+        heard = b""
+        while more := held.recv(8192):
+            heard += more
+    assert heard.startswith(b"HTTP/1.1 400 ")
+    assert heard.count(b"HTTP/1.1 ") == 1
+
+
 def test_no_answer_waits_for_its_own_second_half(shop: Bench) -> None:
     """Head and body are two writes: without TCP_NODELAY the second waits for the first to be acknowledged, 40 ms."""
     with shop.connect():
