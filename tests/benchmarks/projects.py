@@ -1,4 +1,4 @@
-"""A large project: opened on the server, beside the bare SQL of its rows; folded on a phone, whole and by increments."""
+"""A large project: opened on the server, beside the bare SQL of its rows; folded on a phone, and added to."""
 
 import json
 import sqlite3
