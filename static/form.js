@@ -139,7 +139,7 @@ export function putError(id, sentence) {
 
 /** Say in each blank field what stands for it, and under each linked one where its value is from. @param {Map<string, any>} view */
 export function hint(view) {
-  for (const [id, source] of view.get("sources") ?? []) sayFrom(id, source.get("text"), source.get("href"));
+  for (const [id, source] of view.get("linked") ?? []) sayFrom(id, source.get("text"), source.get("href"));
   for (const button of form?.querySelectorAll(".take") ?? []) button.toggleAttribute("hidden", !view.get("project"));
   for (const [id, text] of view.get("stands") ?? []) {
     const field = /** @type {HTMLInputElement | null} */ (document.getElementById(id));

@@ -97,7 +97,7 @@ def rounds_view(offering: Offering) -> list[View]:
         count = len(round_readings(offering.here.summary, item["entry"]))
         if count > 0:
             found.append(
-                {"name": take_name(item["entry"], ALL), "label": item["called"], "words": f"all {count} readings"}
+                {"name": take_name(item["entry"], ALL), "label": item["called"], "words": f"Take all {count} readings"}
             )
     return found
 
@@ -114,7 +114,7 @@ def sheet_line(offering: Offering, sheet: Item, tools: list[Tool]) -> View:
         "tool": tool_title(tools, sheet["tool"]),
         "answer": row(offering, sheet, answer[0]) if answer else None,
         "all": take_name(sheet["entry"], ALL) if offering.many and marks else "",
-        "marks": f"all {len(marks)} marks",
+        "marks": f"Take all {len(marks)} marks",
         "more": sheet["entry"] if len(numbers) > len(answer) else "",
         "numbers": f"its {len(numbers)} numbers",
         "some": len(numbers) > 0,

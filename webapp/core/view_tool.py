@@ -31,7 +31,7 @@ def tool_view(g: Gathered) -> View:
         "errors": outcome.get("errors", {}),
         "wrong": "errors" in outcome,
         "stands": tool_stands(declared, typed, spoken_in(g, typed), g["factors"]),
-        "sources": sources_view(g, g["typed"]),
+        "linked": sources_view(g, g["typed"]),
         "keep_in": _keep_in(g, typed) if g["project"] is None and "sheet" in outcome else [],
     }
 
