@@ -101,7 +101,7 @@ def given_view(walk: Walk, labels: dict[str, str], link: Link) -> View:
         "label": f"{field}, {link.line}" if link.line else field,
         "said": words,
         "mark": mark_view(words, ""),
-        "of": number.label if number is not None else "",
+        "of": number.label if number is not None and number.label != link.line else "",
         "href": origin_address(walk.here.summary["id"], link.entry, link.key) if number is not None else "",
         "since": since(walk.here, walk.items, walk.here.source(link)),
     }
