@@ -9,6 +9,8 @@ import { sheet_of } from "./core/entries_sheet.js";
 import { needed, sheets_behind } from "./core/follow.js";
 import { read_links } from "./core/links.js";
 import { entries, watch, worked } from "./local.js";
+import { sheets_above } from "./core/origin.js";
+import { entries_named } from "./core/picks.js";
 import { FACTORS, ROUTES, TOOLS } from "./made.js";
 import { toPython } from "./python.js";
 
@@ -43,6 +45,8 @@ const GATHER = {
   reading: gatherEntry,
   sheet: gatherEntry,
   tool: gatherTool,
+  source: gatherSource,
+  origin: gatherOrigin,
   help: gatherHelp,
   diagnostics: async () => {},
 };
@@ -123,8 +127,23 @@ async function gatherTool(g, place) {
   g.set("typed", place.query);
   const project = g.get("project");
   if (project === null) return gatherAll(g);
-  const sources = read_links(place.query.get("links") ?? "").map((/** @type {any} */ link) => link.entry);
-  await gatherWorked(g, sheets_behind(project, sources));
+  await gatherWorked(g, sheets_behind(project, entries_named(place.query)));
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherSource(g, place) {
+  await gatherHelp(g, place);
+  g.set("typed", place.query);
+  const project = g.get("project");
+  if (project !== null) await gatherWorked(g, [...heads(g), ...sheets_behind(project, entries_named(place.query))]);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherOrigin(g, { names }) {
+  g.set("entry", names.entry).set("key", names.key);
+  await gatherProject(g, names.project);
+  const project = g.get("project");
+  if (project !== null) await gatherWorked(g, sheets_above(project, names.entry));
 }
 
 /**

@@ -60,7 +60,7 @@ export function takeOver(gathered, show) {
 function putFields(data, g) {
   const now = spoken_in(g, typed());
   const names = g.get("tool").fields.map((/** @type {{name: string}} */ field) => field.name);
-  for (const name of [...names, "unit", "graduation"]) data.set(name, now.get(name) ?? "");
+  for (const name of [...names, "unit", "graduation", "links"]) data.set(name, now.get(name) ?? "");
 }
 
 /** A sheet needs a digest, which plain http has no means for: its form posts itself then. @param {HTMLFormElement} form */

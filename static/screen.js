@@ -5,6 +5,7 @@
 
 import "./errors.js";
 import * as views from "./core/view.js";
+import { settled, settled_address } from "./core/picks_form.js";
 import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
 import { forgetFold, gather, placeOf } from "./gather.js";
@@ -72,8 +73,24 @@ async function exchanged(outcome, news, elsewhere = false) {
   if (taken ? news : outcome === "through" || (await standing()).cursor > 0) await show();
 }
 
+/**
+ * Take what was picked for a field, so that the address says what the form holds. Where it is there no more, it is
+ * picked anew.
+ * @param {import("./gather.js").Place} at
+ * @returns {Promise<boolean>} whether this page is the one to show
+ */
+async function takePicked(at) {
+  if (at.screen !== "tool" || !at.query.has("into")) return true;
+  const g = await gather(at);
+  const address = settled_address(g);
+  if (!address.startsWith("/work/")) location.replace(address);
+  at.query = settled(g);
+  history.replaceState(history.state, "", address);
+  return address.startsWith("/work/");
+}
+
 async function open() {
-  if (!place) return;
+  if (!place || !(await takePicked(place))) return;
   const drawn = main.hasChildNodes();
   fillFields(place.query);
   fillCalled(place);
@@ -84,6 +101,7 @@ async function open() {
   speak(held);
   followFields(retype, drawn);
   if (!drawn) await show();
+  if (location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
   await tell();
   begin(exchanged);
 }

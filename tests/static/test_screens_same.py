@@ -6,6 +6,7 @@ import urllib.request
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
+from urllib.parse import urlencode
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -19,15 +20,15 @@ __all__ = ["demo_serving"]
 
 OPENED = {"Sec-Fetch-Site": "none", "Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
 MAIN = re.compile(r'<main id="main">(.*?)</main>', re.DOTALL)
-BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "help") for name in TOOLS]
-SHELLS = ["home", "project", "reading", "sheet", "diagnostics", *BY_TOOL]
+BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "source", "help") for name in TOOLS]
+SHELLS = ["home", "project", "reading", "sheet", "origin", "diagnostics", *BY_TOOL]
 
 DRAWN = """async ([address, stamp]) => {
     const at = (name) => import(`/static/${stamp}/${name}.js`);
     const [{ gather, placeOf }, { render }, views, { PARTS }] = await Promise.all(
         [at("gather"), at("parts"), at("core/view"), at("made")]);
     const place = placeOf(new URL(address, location.href));
-    if (["tool", "help"].includes(place.screen)) document.body.dataset.tool = address.split(/[/?]/)[2];
+    if (["tool", "source", "help"].includes(place.screen)) document.body.dataset.tool = address.split(/[/?]/)[2];
     return render(PARTS, place.screen, views[place.screen](await gather(place)));
 }"""
 
@@ -61,14 +62,33 @@ def addresses(serving: Serving) -> dict[str, list[str]]:
         "reading": [*(f"{root}/readings/{entry}" for entry in things["places"]), f"{root}/readings/nothing"],
         "sheet": [*(f"{root}/sheets/{entry}" for entry in things["sheets"]), f"{root}/sheets/nothing"],
         "tool": [address for name in TOOLS for address in tool_addresses(name, project["id"])],
+        "source": [f"/from/{name}?{urlencode(query)}" for name in TOOLS for query in picking(name, project)],
+        "origin": [f"{root}/origin/{entry}/{key}" for entry, key in numbers(project)] + [f"{root}/origin/nothing/gap"],
         "diagnostics": ["/diagnostics"],
         "help": [f"/help/{name}{query}" for name in TOOLS for query in ("", f"?project={project['id']}", "?project=x")],
     }
 
 
-def tool_addresses(name: str, project: str) -> list[str]:
-    from urllib.parse import urlencode
+def picking(name: str, project: dict[str, Any]) -> list[dict[str, str]]:
+    """Return what is picked for each kind of field; for one that holds two links, one of them to what was replaced."""
+    place = project["places"][0]
+    sheet = project["sheets"][0]["heads"][0]["entry"]
+    at = {"project": project["id"]}
+    links = f"span {place['past'][0]['entry']} reading 935/16\ncount {sheet} count 9"
+    linked = {**at, "span": "935/16 in", "slat": "2 3/4", "count": "9", "links": links} if name == "spacing" else at
+    fields = {field.kind: field.name for field in TOOLS[name].fields if field.kind != "choice"}
+    kinds = [{**linked, "into": field} for field in fields.values()]
+    return [*kinds, {**kinds[0], "at": sheet}, {**at, "into": "nothing"}, {"into": kinds[0]["into"]}]
 
+
+def numbers(project: dict[str, Any]) -> list[tuple[str, str]]:
+    """Return each reading, and of each kind of a sheet's numbers the first."""
+    readings = [(e["entry"], "reading") for place in project["places"] for e in place["heads"] + place["past"]]
+    keys = ("gap", "count", "slat-1-left")
+    return [*readings, *((t["heads"][0]["entry"], key) for t in project["sheets"] for key in keys)]
+
+
+def tool_addresses(name: str, project: str) -> list[str]:
     example = dict(TOOLS[name].example)
     first = TOOLS[name].fields[0].name
     states: list[dict[str, str]] = [

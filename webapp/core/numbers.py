@@ -24,6 +24,7 @@ class Number:
     label: str
     inches: str
     said: str
+    count: bool = False  # how many of something, no length
 
 
 def reading_numbers(reading: Item) -> list[Number]:
@@ -58,7 +59,7 @@ def _number(part: dict[str, Any]) -> Number | None:
     if isinstance(value, dict):
         return Number(part["key"], part["label"], value["inches"], value["mark"])
     if isinstance(value, int) and not isinstance(value, bool):
-        return Number(part["key"], part["label"], str(value), str(value))
+        return Number(part["key"], part["label"], str(value), str(value), True)
     return None
 
 

@@ -10,7 +10,9 @@ from typing import Any, TypeAlias
 from webapp.core.address import project_address, work_address
 from webapp.core.view_help import help_view
 from webapp.core.view_kept import kept_view
+from webapp.core.view_origin import origin_view
 from webapp.core.view_project import project_view, reading_view, speaks
+from webapp.core.view_source import source_view
 from webapp.core.view_stands import project_stands
 from webapp.core.view_tool import tool_view
 
@@ -62,6 +64,17 @@ def reading(g: Gathered) -> View:
 def tool(g: Gathered) -> View:
     """Give a tool's page."""
     return tool_view(g)
+
+
+def source(g: Gathered) -> View:
+    """Give what a field of a tool can take its value from."""
+    return source_view(g) if g["project"] is not None else _missing("This project")
+
+
+def origin(g: Gathered) -> View:
+    """Give how a number came about."""
+    found = origin_view(g) if g["project"] is not None else {}
+    return found or _missing("This number")
 
 
 def help(g: Gathered) -> View:

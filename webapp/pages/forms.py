@@ -159,7 +159,7 @@ def tool_form(tool: Tool) -> type[FlaskForm]:
     members: dict[str, Any] = {field.name: _input(field) for field in tool.fields}
     members["unit"] = choice("Unit", [("", "the project's"), *units()])
     members["graduation"] = choice("Graduation", graduations("the project's"))
-    members |= {name: HiddenField() for name in ("project", "replaces", "called")}
+    members |= {name: HiddenField() for name in ("project", "replaces", "called", "links")}
     members["Meta"] = type("Meta", (), {"csrf": False})
     return type(f"{tool.name.title()}Form", (FlaskForm,), members)
 

@@ -7,7 +7,8 @@ from flask import current_app
 
 from webapp.core import fold
 from webapp.core.follow import needed, sheets_behind
-from webapp.core.links import read_links
+from webapp.core.origin import sheets_above
+from webapp.core.picks import entries_named
 from webapp.core.tool import Tool
 from webapp.store import Store
 from webapp.tools import TOOLS
@@ -72,6 +73,21 @@ def tool(declared: Tool, query: Mapping[str, str]) -> dict[str, Any]:
     """Gather a tool's page: the query, the sheets it is linked to, and the project or those it could be kept in."""
     found = summary(query["project"]) if query.get("project") else None
     others = [] if found else summaries()
-    behind = sheets_behind(found, [link.entry for link in read_links(query.get("links", ""))]) if found else []
+    behind = sheets_behind(found, entries_named(dict(query))) if found else []
     own = {"tool": declared, "typed": dict(query), "project": found, "projects": others}
     return base() | own | {"worked": worked(found, behind)}
+
+
+def source(declared: Tool, query: Mapping[str, str]) -> dict[str, Any]:
+    """Gather what a tool's field can take its value from: the query, the project and all sheets that stand in it."""
+    found = summary(query["project"]) if query.get("project") else None
+    behind = sheets_behind(found, entries_named(dict(query))) if found else []
+    own = {"tool": declared, "typed": dict(query), "project": found}
+    return base() | own | {"worked": worked(found, [*heads(found), *behind])}
+
+
+def origin(project_id: str, entry_id: str, key: str) -> dict[str, Any]:
+    """Gather how a number came about: what it stands on, however far."""
+    found = summary(project_id)
+    above = sheets_above(found, entry_id) if found else []
+    return base() | {"project": found, "entry": entry_id, "key": key, "worked": worked(found, above)}

@@ -71,6 +71,12 @@ def sheet(project: str, entry: str) -> Response:
     return entry_page("sheet", project, entry, {})
 
 
+@kept(pages, "/projects/<project>/origin/<entry>/<key>", "origin", partial(shell, "origin", ()))
+def origin(project: str, entry: str, key: str) -> Response:
+    """Show how a number came about."""
+    return live("origin", view.origin(gather.origin(project, entry, key)), {})
+
+
 def entry_page(screen: str, project: str, entry: str, posted: Forms, status: int = 200) -> Response:
     """Show a reading or a kept sheet; a posted form stands in for its empty one."""
     kinds = SHEET_FORMS if screen == "sheet" else READING_FORMS
