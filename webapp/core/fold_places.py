@@ -11,7 +11,7 @@ Entry: TypeAlias = dict[str, Any]
 Item: TypeAlias = dict[str, Any]
 
 # What an item shows where its entry says it, and what stands for it where not, by kind.
-EXTRAS: dict[str, tuple[str, ...]] = {"reading": ("round", "stick"), "round": ("stick",), "cut": ("measured",)}
+EXTRAS: dict[str, tuple[str, ...]] = {"reading": ("round", "stick"), "round": ("stick", "like"), "cut": ("measured",)}
 
 
 def listed(own: list[Entry], how: Standing) -> dict[str, list[Item]]:
