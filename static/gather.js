@@ -44,6 +44,7 @@ const GATHER = {
   sheet: gatherEntry,
   tool: gatherTool,
   help: gatherHelp,
+  round: gatherRound,
   diagnostics: async () => {},
 };
 
@@ -78,6 +79,13 @@ async function gatherEntry(g, { names }) {
   g.set("entry", names.entry);
   await gatherProject(g, names.project);
   await gatherWorked(g, [names.entry]);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherRound(g, { names, query }) {
+  g.set("entry", names.entry);
+  g.set("typed", query);
+  await gatherProject(g, names.project);
 }
 
 /** @param {Gathered} g @param {Place} place */

@@ -30,6 +30,11 @@ def sheet_address(project: str, entry: str) -> str:
     return f"/projects/{quoted(project)}/sheets/{quoted(entry)}"
 
 
+def round_address(project: str, entry: str) -> str:
+    """Give the address of a round of dry fit."""
+    return f"/projects/{quoted(project)}/rounds/{quoted(entry)}"
+
+
 def worded(text: str) -> str:
     """Write leans that were typed as touching signs as their words: a bare `+` in an address is a space."""
     return "\n".join([_worded_line(line) for line in text.split("\n")])

@@ -14,7 +14,13 @@ from webapp.phone.shells import kept
 pages = Blueprint("projects", __name__)
 
 Forms = dict[str, Any]
-PROJECT_FORMS = {"reading": "readings", "settings": "settings", "like": "likes"}  # and where each is sent
+PROJECT_FORMS = {  # and where each is sent
+    "reading": "readings",
+    "settings": "settings",
+    "like": "likes",
+    "round": "rounds",
+    "condition": "conditions",
+}
 ENTRY_FORMS = ("pick", "note", "withdrawal")
 
 
