@@ -48,6 +48,7 @@ const GATHER = {
   source: gatherSource,
   origin: gatherOrigin,
   help: gatherHelp,
+  round: gatherRound,
   diagnostics: async () => {},
 };
 
@@ -112,6 +113,13 @@ async function gatherEntry(g, { names }) {
   g.set("entry", names.entry);
   await gatherProject(g, names.project);
   await gatherWorked(g, [names.entry]);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherRound(g, { names, query }) {
+  g.set("entry", names.entry);
+  g.set("typed", query);
+  await gatherProject(g, names.project);
 }
 
 /** @param {Gathered} g @param {Place} place */

@@ -8,7 +8,7 @@ import { run } from "./database.js";
 
 /** @typedef {import("./gather.js").Place} Place */
 /** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Field */
-/** @typedef {{at: number, fields: Record<string, [string, string]>}} Half each field with what it was given and what was typed */
+/** @typedef {{at: number, fields: Record<string, [string, string]>, about?: string}} Half each field with what it was given and what was typed; the place it was typed for */
 
 const PREFIX = "half ";
 const RANGE = [PREFIX, "half!"]; // the sign after the space: all keys that begin with the prefix
@@ -48,16 +48,17 @@ export async function putBack(place) {
   addEventListener("pagehide", write);
   addEventListener("submit", posted); // after those of the document: the forms that post themselves
   try {
-    await Promise.all(forms().map(async (form) => fill(form, await read(keyOf(form)))));
+    await Promise.all(forms().map(async (form) => fill(form, await read(keyOf(form)), place)));
     await clear();
   } catch (error) {
     console.warn(error); // without a store nothing can be kept here at all, which the page's head says
   }
 }
 
-/** What was typed, where the field still holds what it was given then. @param {HTMLFormElement} form @param {Half | undefined} half */
-function fill(form, half) {
+/** What was typed, where the field still holds what it was given then. @param {HTMLFormElement} form @param {Half | undefined} half @param {Place} place */
+function fill(form, half, place) {
   if (!half || half.at < Date.now() - OLDEST) return;
+  if (half.about) place.query.set("held", half.about); // the round stays at the place that this was typed for
   for (const field of fieldsOf(form)) {
     const [before, typed] = half.fields[field.name] ?? [];
     if (typed === undefined || field.value !== before || given.get(field) !== before) continue;
@@ -97,7 +98,13 @@ function halfOf(form) {
   /** @type {Half["fields"]} */
   const fields = Object.fromEntries(changed.map((field) => [field.name, [given.get(field) ?? "", field.value]]));
   const room = JSON.stringify(fields).length;
-  return changed.length && room <= ROOM ? { at: Date.now(), fields } : undefined;
+  return changed.length && room <= ROOM ? { at: Date.now(), fields, ...aboutOf(form) } : undefined;
+}
+
+/** A round's form goes from place to place: what is typed belongs to one. @param {HTMLFormElement} form @returns {{about?: string}} */
+function aboutOf(form) {
+  const place = form.elements.namedItem("place");
+  return place instanceof HTMLInputElement && place.type === "hidden" ? { about: place.value } : {};
 }
 
 /** What this form held is kept, or sent: it is half typed no longer. @param {HTMLFormElement} form */

@@ -3,7 +3,7 @@
  * same field names as the server's way; on the disk first, then said, then sent.
  */
 
-import { project_address, sheet_address } from "./core/address.js";
+import { project_address, round_address, sheet_address } from "./core/address.js";
 import { draft } from "./core/entries.js";
 import { spoken_in } from "./core/view_tool.js";
 import { entriesOf } from "./entry.js";
@@ -68,10 +68,16 @@ function canKeep(form) {
   return !SHEETS.has(form.dataset.keeps ?? "") || Boolean(crypto.subtle);
 }
 
-/** Fill in what a shell leaves open, and open the buttons. @param {Gathered} g @param {Place} place */
-export function fillForms(g, place) {
+/**
+ * Fill in what a shell leaves open, and open the buttons.
+ * @param {Gathered} g
+ * @param {Place} place
+ * @param {Map<string, any>} view what it `fills` is filled into hidden fields
+ */
+export function fillForms(g, place, view) {
   const project = g.get("project");
-  const given = { entry: place.names.entry, tool: g.get("tool")?.name, replaces: place.query.get("replaces") };
+  const own = { entry: place.names.entry, tool: g.get("tool")?.name, replaces: place.query.get("replaces") };
+  const given = { ...own, ...Object.fromEntries(view.get("fills") ?? []) };
   for (const [name, value] of Object.entries(given)) {
     for (const field of document.querySelectorAll(`form[data-keeps] input[type="hidden"][name="${name}"]`)) {
       /** @type {HTMLInputElement} */ (field).value = value ?? "";
@@ -165,12 +171,15 @@ async function follow(form, entry, data, show) {
   form.reset();
   last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
   if (address) putError(form.id, LATER);
-  return show();
+  form.dispatchEvent(new CustomEvent("kept", { bubbles: true }));
+  await show();
+  last.get(form)?.held.push(written(new FormData(form))); // a round has put its next place in
 }
 
 /** @param {{id: string, project: string, kind: string}} entry @returns {string} nothing for what has no page of its own */
 function pageOf({ id, project, kind }) {
   if (kind === "project") return project_address(id);
+  if (kind === "round") return round_address(project, id);
   return kind === "sheet" ? sheet_address(project, id) : "";
 }
 

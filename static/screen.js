@@ -14,6 +14,7 @@ import { fillCalled, fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
 import { begin, tell } from "./pace.js";
 import { followPuts } from "./puts.js";
+import { fillRound, followRound } from "./round.js";
 import { showRows } from "./rows.js";
 import "./unsent.js";
 import { keepOffline } from "./update.js";
@@ -37,9 +38,13 @@ async function show() {
   if (mine !== turn) return; // something newer is on its way
   held = g;
   speak(g);
-  paint(g);
-  fillForms(g, place);
-  if (!taken) takeOver(() => held, show);
+  const view = paint(g);
+  fillForms(g, place, view);
+  fillRound(view);
+  if (!taken) {
+    takeOver(() => held, show);
+    followRound(place, show);
+  }
   taken = true;
   document.documentElement.classList.add("ready");
 }
@@ -57,6 +62,7 @@ function paint(g, put = draw) {
   if (screen !== "tool" || judge(view)) put(main, screen, view);
   const heading = main.querySelector("h1")?.textContent;
   if (heading) document.title = heading === "Shoulderline" ? heading : `${heading}, Shoulderline`;
+  return view;
 }
 
 /** What was typed changed: all else that was gathered still holds. @param {Map<string, string>} typed */

@@ -64,6 +64,11 @@ def entry(project_id: str, entry_id: str) -> dict[str, Any]:
     return base() | {"project": found, "entry": entry_id, "worked": worked(found, [entry_id])}
 
 
+def round_of(project_id: str, entry_id: str, query: Mapping[str, str]) -> dict[str, Any]:
+    """Gather a round of dry fit: its project, and the place that the address asks for."""
+    return base() | {"project": summary(project_id), "entry": entry_id, "typed": dict(query)}
+
+
 def help_of(declared: Tool, project_id: str) -> dict[str, Any]:
     """Gather a tool's help: the tool, and the project that it was asked from."""
     return base() | {"tool": declared, "project": summary(project_id) if project_id else None}

@@ -5,12 +5,14 @@ from typing import Any
 from flask import Blueprint, redirect, request
 from werkzeug.wrappers import Response
 
-from webapp.core.address import project_address, reading_address, sheet_address
+from webapp.core.address import project_address, reading_address, round_address, sheet_address
 from webapp.core.entries import draft
 from webapp.core.entries_like import sibling
+from webapp.core.rounds import number_in
 from webapp.pages import gather
 from webapp.pages.forms import KeepingForm
 from webapp.pages.projects import PROJECT_FORMS, entry_page, home_page, project_page
+from webapp.pages.rounds import ROUND_FORMS, round_page
 from webapp.pages.screens import posted, put_errors
 from webapp.pages.work import declared, tool_page
 from webapp.store.ids import now, uuid7
@@ -32,6 +34,8 @@ KINDS = {
     "cuts": "cut",
     "done": "done",
     "again": "again",
+    "rounds": "round",
+    "conditions": "condition",
 }
 HERE = "server"  # the device of what a form without script keeps
 FRAME = ("entry_id", "csrf_token")
@@ -111,9 +115,19 @@ def kept_address(kind: str, project: str, entry: str, typed: dict[str, str]) -> 
         return sheet_address(project, entry)
     if kind == "cut":
         return sheet_address(project, typed.get("entry", ""))
+    if kind == "round":
+        return round_address(project, entry)
+    if typed.get("round") and kind in ROUND_FORMS:
+        return onward_address(project, typed["round"], typed.get("place", ""))
     if kind in ("note", "withdrawal", "pick", "again"):
         return thing_address(project, typed.get("entry", ""))
     return project_address(project)
+
+
+def onward_address(project: str, entry: str, place: str) -> str:
+    """Return the round that something was kept from: what is to be measured next is looked for from its place on."""
+    number = number_in(gather.summary(project), entry, place)
+    return f"{round_address(project, entry)}?at={number}" if number else round_address(project, entry)
 
 
 def thing_address(project: str, entry: str) -> str:
@@ -154,6 +168,8 @@ def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, e
     put_errors(form, errors)
     if kind == "project":
         return home_page({kind: form}, 400)
+    if kind in ROUND_FORMS and (typed.get("round") or typed.get("like")):
+        return round_page(project, typed.get("round") or typed["like"], typed, {kind: form}, 400)
     if kind in PROJECT_FORMS:
         return project_page(project, {kind: form}, 400)
     if kind == "sheet":

@@ -15,10 +15,16 @@ pages = Blueprint("projects", __name__)
 
 Forms = dict[str, Any]
 WAYS = {"pick": "picks", "note": "notes", "withdrawal": "withdrawals", "cut": "cuts", "again": "again"}
-PROJECT_FORMS = {"reading": "readings", "settings": "settings", "like": "likes"}  # and where each is sent
 READING_FORMS = ("pick", "note", "withdrawal")
 SHEET_FORMS = ("pick", "again", "cut", "withdrawal")
 UNDO = {"undo": "withdrawal"}  # a form that is not named by its kind
+PROJECT_FORMS = {  # and where each is sent
+    "reading": "readings",
+    "settings": "settings",
+    "like": "likes",
+    "round": "rounds",
+    "condition": "conditions",
+}
 
 
 @kept(pages, "/", "home", partial(shell, "home", ("project",)))

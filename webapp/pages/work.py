@@ -67,7 +67,7 @@ def _keeping(found: Tool, g: dict[str, Any], trouble: str) -> SheetForm:
 
 def source_shell(tool: str) -> Response:
     """Render the screen on which a number is picked with nothing in it."""
-    return shell("source", (), declared(tool))
+    return shell("source", (), tool=declared(tool))
 
 
 @kept(pages, "/from/<tool>", "source", source_shell)
