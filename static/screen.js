@@ -3,7 +3,7 @@
  * stays until the first exchange is through; from then on the phone draws the same characters.
  */
 
-import "./errors.js";
+import { noteFault } from "./errors.js";
 import * as views from "./core/view.js";
 import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
@@ -11,6 +11,7 @@ import { gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
 import { fillCalled, fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
+import { noticeLost } from "./lost.js";
 import { begin, tell } from "./pace.js";
 import { followPuts } from "./puts.js";
 import { showRows } from "./rows.js";
@@ -21,6 +22,9 @@ import { keepOffline } from "./update.js";
 
 const main = /** @type {HTMLElement} */ (document.getElementById("main"));
 const place = placeOf(location);
+const drawnByServer = main.hasChildNodes();
+const NO_STORE = "this browser lets nothing be kept here";
+const SERVER_ALONE = `${NO_STORE}: all goes to the server`;
 
 /** What was gathered last. @type {Gathered | undefined} */
 let held;
@@ -71,9 +75,18 @@ async function exchanged(outcome, news) {
   if (taken ? news : outcome === "through" || (await standing()).cursor > 0) await show();
 }
 
+/** Without a store: a page that the server drew still keeps by its forms, and says that nothing stays here. @param {unknown} error */
+function without(error) {
+  noteFault(error);
+  console.warn(error);
+  const state = document.getElementById("state");
+  if (state) state.textContent = drawnByServer ? SERVER_ALONE : NO_STORE;
+  if (!drawnByServer) draw(main, "missing", new Map([["missing", `${NO_STORE}.`]]));
+}
+
 async function open() {
   if (!place) return;
-  const drawn = main.hasChildNodes();
+  noticeLost().catch(() => {}); // a store that cannot be read is said below
   fillFields(place.query);
   fillCalled(place);
   putBack(place);
@@ -81,8 +94,8 @@ async function open() {
   followPuts();
   held = await gather(place);
   speak(held);
-  followFields(retype, drawn);
-  if (!drawn) await show();
+  followFields(retype, drawnByServer);
+  if (!drawnByServer) await show();
   await tell();
   begin(exchanged);
 }
@@ -91,4 +104,4 @@ async function open() {
 if (document.getElementById("standing")) import("./diagnostics.js").catch(() => undefined);
 if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);
 keepOffline();
-open();
+open().catch(without);
