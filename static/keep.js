@@ -23,6 +23,7 @@ const AGAIN = "again"; // what it names comes last, behind what that stands on; 
 const TWICE = 700; // milliseconds: the same again within them is the same press
 const LATER = "Kept on this phone. Its page opens when the server can be reached.";
 const FAILED = "This could not be kept on this phone";
+const FULL = "there is no room left on it. Make some, then press again: what is typed stays here. What is not sent can be saved as a file, under This phone on the first page.";
 
 /** The id of the entry that a form makes next. @type {WeakMap<HTMLFormElement, string>} */
 const ids = new WeakMap();
@@ -117,10 +118,16 @@ async function press(form, submitter, g, show) {
     const entry = await keep(form, data, g);
     if (entry) await follow(form, entry, data, show);
   } catch (error) {
-    putError(form.id, `${FAILED}: ${error instanceof Error ? error.message : error}`);
+    putError(form.id, `${FAILED}: ${why(error)}`);
   } finally {
     busy.delete(form);
   }
+}
+
+/** @param {unknown} error @returns {string} */
+function why(error) {
+  if (error instanceof DOMException && error.name === "QuotaExceededError") return FULL;
+  return error instanceof Error ? error.message : String(error);
 }
 
 /** @param {FormData} data */

@@ -5,6 +5,7 @@
 
 import { noteFault } from "./errors.js";
 import { stays, unsent } from "./local.js";
+import { remember } from "./lost.js";
 import { exchange } from "./sync.js";
 
 const FIRST = 1_000; // milliseconds; doubled at each failure
@@ -101,6 +102,7 @@ export async function tell() {
   const mine = ++now.telling;
   const [all, kept] = await Promise.all([unsent(), stays()]);
   if (mine !== now.telling) return; // what was read since is newer
+  if (all.length || now.outcome === "through") remember(all.length); // else nothing was ever kept here
   const refused = all.filter((each) => each.why).length;
   const said = words(now.outcome, all.length - refused, refused) + clock();
   if (place.textContent !== said) place.textContent = said;

@@ -3,7 +3,7 @@
  * stays until the first exchange is through; from then on the phone draws the same characters.
  */
 
-import "./errors.js";
+import { noteFault } from "./errors.js";
 import * as views from "./core/view.js";
 import { settled, settled_address } from "./core/picks_form.js";
 import { draw, drawQuickly } from "./draw.js";
@@ -12,6 +12,7 @@ import { forgetFold, gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
 import { fillCalled, fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
+import { noticeLost } from "./lost.js";
 import { begin, tell } from "./pace.js";
 import { followPuts } from "./puts.js";
 import { fillRound, followRound } from "./round.js";
@@ -23,6 +24,9 @@ import { keepOffline } from "./update.js";
 
 const main = /** @type {HTMLElement} */ (document.getElementById("main"));
 const place = placeOf(location);
+const drawnByServer = main.hasChildNodes();
+const NO_STORE = "this browser lets nothing be kept here";
+const SERVER_ALONE = `${NO_STORE}: all goes to the server`;
 
 /** What was gathered last. @type {Gathered | undefined} */
 let held;
@@ -95,9 +99,18 @@ async function takePicked(at) {
   return address.startsWith("/work/");
 }
 
+/** Without a store: a page that the server drew still keeps by its forms, and says that nothing stays here. @param {unknown} error */
+function without(error) {
+  noteFault(error);
+  console.warn(error);
+  const state = document.getElementById("state");
+  if (state) state.textContent = drawnByServer ? SERVER_ALONE : NO_STORE;
+  if (!drawnByServer) draw(main, "missing", new Map([["missing", `${NO_STORE}.`]]));
+}
+
 async function open() {
   if (!place || !(await takePicked(place))) return;
-  const drawn = main.hasChildNodes();
+  noticeLost().catch(() => {}); // a store that cannot be read is said below
   fillFields(place.query);
   fillCalled(place);
   putBack(place);
@@ -105,8 +118,8 @@ async function open() {
   followPuts();
   held = await gather(place);
   speak(held);
-  followFields(retype, drawn);
-  if (!drawn) await show();
+  followFields(retype, drawnByServer);
+  if (!drawnByServer) await show();
   if (location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
   await tell();
   begin(exchanged);
@@ -119,4 +132,4 @@ if (phones) phones.hidden = !["127.0.0.1", "localhost"].includes(location.hostna
 if (document.getElementById("standing")) import("./diagnostics.js").catch(() => undefined);
 if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);
 keepOffline();
-open();
+open().catch(without);

@@ -133,6 +133,24 @@ def test_the_button_takes_the_new_version_over_and_the_old_one_goes(page, bench,
     assert list(caches(page)) == [f"shoulderline-{bench.build.stamp}"]
 
 
+def test_an_update_takes_nothing_that_was_half_typed(page, bench, monkeypatch, tmp_path):
+    """In a tool's form and in a form that keeps, pressed before the address had followed."""
+    tool = f"{bench.address}/work/spacing?project={bench.project}"
+    offline(page, tool)
+    bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
+    installed(page)
+    page.locator("#span").fill("58 3/8")
+    page.locator("#slat").fill("2 3/4")
+    page.locator("#count").fill("9")
+    page.keyboard.press("Escape")
+    page.locator("#sheet-called").fill("First, wi")
+    page.locator("#slat").fill("2 3/")
+    page.evaluate("document.getElementById('update').click()")
+    expect(page.locator(f'link[href="/static/{bench.build.stamp}/style.css"]')).to_be_attached()
+    for field, text in {"span": "58 3/8", "slat": "2 3/", "count": "9", "sheet-called": "First, wi"}.items():
+        expect(page.locator(f"#{field}")).to_have_value(text)
+
+
 def test_a_new_version_takes_over_by_itself_at_the_next_cold_start(phone, page, bench, monkeypatch, tmp_path):
     offline(page, bench.address)
     bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
