@@ -42,6 +42,8 @@ const GATHER = {
   project: gatherPage,
   reading: gatherEntry,
   sheet: gatherEntry,
+  part: gatherPart,
+  glue: (g, { names }) => gatherProject(g, names.project),
   tool: gatherTool,
   help: gatherHelp,
   diagnostics: async () => {},
@@ -78,6 +80,12 @@ async function gatherEntry(g, { names }) {
   g.set("entry", names.entry);
   await gatherProject(g, names.project);
   await gatherWorked(g, [names.entry]);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherPart(g, place) {
+  g.set("entry", place.names.entry);
+  await gatherPage(g, place);
 }
 
 /** @param {Gathered} g @param {Place} place */

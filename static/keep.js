@@ -3,7 +3,7 @@
  * same field names as the server's way; on the disk first, then said, then sent.
  */
 
-import { project_address, sheet_address } from "./core/address.js";
+import { part_address, project_address, sheet_address } from "./core/address.js";
 import { draft } from "./core/entries.js";
 import { spoken_in } from "./core/view_tool.js";
 import { entriesOf } from "./entry.js";
@@ -88,6 +88,12 @@ export function fillCalled(place) {
   if (called && !called.value) called.value = place.query.get("called") ?? "";
 }
 
+/** A way to measure a place says which. @param {Place} place */
+export function fillPlace(place) {
+  const field = /** @type {HTMLInputElement | null} */ (document.getElementById("reading-place"));
+  if (field && !field.value) field.value = place.query.get("place") ?? "";
+}
+
 /** @param {Gathered} g */
 function openButtons(g) {
   for (const form of forms()) {
@@ -170,6 +176,7 @@ async function follow(form, entry, data, show) {
 /** @param {{id: string, project: string, kind: string}} entry @returns {string} nothing for what has no page of its own */
 function pageOf({ id, project, kind }) {
   if (kind === "project") return project_address(id);
+  if (kind === "part" && document.body.dataset.screen !== "part") return part_address(project, id);
   return kind === "sheet" ? sheet_address(project, id) : "";
 }
 

@@ -9,7 +9,7 @@ import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
 import { gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
-import { fillCalled, fillForms, takeOver } from "./keep.js";
+import { fillCalled, fillForms, fillPlace, takeOver } from "./keep.js";
 import { standing } from "./local.js";
 import { begin, tell } from "./pace.js";
 import { followPuts } from "./puts.js";
@@ -76,6 +76,7 @@ async function open() {
   const drawn = main.hasChildNodes();
   fillFields(place.query);
   fillCalled(place);
+  fillPlace(place);
   putBack(place);
   showRows();
   followPuts();

@@ -133,10 +133,22 @@ def test_links_among_parts_and_sheets_lead_to_the_copies_and_those_to_readings_f
     reading = history.reading("rail")
     rail = part(history, "rail")
     rail = part(history, "rail", (rail,))
-    first = sheet(history, "Span", (), inputs={"span": "11/2 in", "slat": "1", "count": "2"}, links=[link("span", rail, "width", "11/2")])
+    first = sheet(
+        history,
+        "Span",
+        (),
+        inputs={"span": "11/2 in", "slat": "1", "count": "2"},
+        links=[link("span", rail, "width", "11/2")],
+    )
     text = {"text": "467/8 in", "inches": "467/8", "unit": "in", "graduation": "1/32"}
     linked = [link("shoulder", first, "gap", "1/2"), link("width", reading, "reading", "467/8")]
-    part(history, "slat", (), measures={"width": text, "shoulder": {**text, "text": "1/2", "inches": "1/2"}}, links=linked)
+    part(
+        history,
+        "slat",
+        (),
+        measures={"width": text, "shoulder": {**text, "text": "1/2", "inches": "1/2"}},
+        links=linked,
+    )
     made = kept(like(history))
     (copied,) = ids(made, "sheet")
     bodies = [entry["body"] for entry in made if entry["kind"] in ("part", "sheet")]
