@@ -10,7 +10,7 @@ import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
 import { forgetFold, gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
-import { fillCalled, fillForms, takeOver } from "./keep.js";
+import { fillCalled, fillForms, fillPlace, takeOver } from "./keep.js";
 import { standing } from "./local.js";
 import { noticeLost } from "./lost.js";
 import { begin, tell } from "./pace.js";
@@ -113,6 +113,7 @@ async function open() {
   noticeLost().catch(() => {}); // a store that cannot be read is said below
   fillFields(place.query);
   fillCalled(place);
+  fillPlace(place);
   putBack(place);
   showRows();
   followPuts();

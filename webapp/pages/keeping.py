@@ -7,7 +7,7 @@ from werkzeug.wrappers import Response
 
 from webapp.core.address import project_address, reading_address, round_address, sheet_address
 from webapp.core.entries import draft
-from webapp.core.entries_like import sibling
+from webapp.core.entries_numbered import numbered
 from webapp.core.rounds import number_in
 from webapp.pages import gather
 from webapp.pages.forms import KeepingForm
@@ -95,10 +95,7 @@ def again(form: KeepingForm, kind: str, typed: dict[str, str], project: str) -> 
 def entries_of(name: str, project: str, drafted: dict[str, Any]) -> list[dict[str, Any]]:
     """Return the entry of a draft, and those that follow it; a project's id is that of the entry that starts it."""
     frame = {"project": name if drafted["kind"] == "project" else project, "made_at": now(), "by": HERE}
-    drafts = [{key: part for key, part in drafted.items() if key != "also"}, *drafted.get("also", [])]
-    names = [name, *(sibling(name, number) for number in range(1, len(drafts)))]
-    signed = map(gather.store().signed, drafts)
-    return [{"id": own, **frame, **draft} for own, draft in zip(names, signed, strict=True)]
+    return [{**frame, **gather.store().signed(draft)} for draft in numbered(drafted, name)]
 
 
 def stored(entries: list[dict[str, Any]]) -> dict[str, str]:
