@@ -5,12 +5,13 @@ from typing import Any
 from flask import Blueprint, redirect, request
 from werkzeug.wrappers import Response
 
-from webapp.core.address import project_address, reading_address, sheet_address
+from webapp.core.address import part_address, project_address, sheet_address
 from webapp.core.entries import draft
 from webapp.core.entries_numbered import numbered
 from webapp.pages import gather
 from webapp.pages.forms import KeepingForm
-from webapp.pages.projects import PROJECT_FORMS, entry_page, home_page, project_page
+from webapp.pages.landing import landing, landing_address
+from webapp.pages.projects import entry_page, glue_page, home_page, project_page
 from webapp.pages.screens import posted, put_errors
 from webapp.pages.work import declared, tool_page
 from webapp.store.ids import now, uuid7
@@ -106,20 +107,9 @@ def kept_address(kind: str, project: str, entry: str, typed: dict[str, str]) -> 
         return project_address(entry)
     if kind == "sheet":
         return sheet_address(project, entry)
-    if kind in ("note", "withdrawal", "pick"):
-        return thing_address(project, typed.get("entry", ""))
-    return project_address(project)
-
-
-def thing_address(project: str, entry: str) -> str:
-    """Return the page of the reading or the sheet that an entry belongs to."""
-    return sheet_address(project, entry) if is_sheet(project, entry) else reading_address(project, entry)
-
-
-def is_sheet(project: str, entry: str) -> bool:
-    """Say whether an entry belongs to a kept sheet."""
-    summary = gather.summary(project) or {"sheets": []}
-    return any(e["entry"] == entry for thing in summary["sheets"] for e in thing["heads"] + thing["past"])
+    if kind == "part":
+        return part_address(project, entry)
+    return landing_address(kind, project, typed)
 
 
 def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, errors: dict[str, str]) -> Response:
@@ -127,10 +117,12 @@ def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, e
     put_errors(form, errors)
     if kind == "project":
         return home_page({kind: form}, 400)
-    if kind in PROJECT_FORMS:
-        return project_page(project, {kind: form}, 400)
     if kind == "sheet":
         tool = declared(typed.get("tool", ""))
         return tool_page(tool, typed | {"project": project}, form.trouble or next(iter(errors.values())))
-    entry = typed.get("entry", "")
-    return entry_page("sheet" if is_sheet(project, entry) else "reading", project, entry, {kind: form}, 400)
+    screen = landing(kind, project, typed)
+    if screen == "project":
+        return project_page(project, {kind: form}, 400)
+    if screen == "glue":
+        return glue_page(project, {kind: form}, 400)
+    return entry_page(screen, project, typed.get("entry", ""), {kind: form}, 400)

@@ -3,10 +3,11 @@
 from functools import partial
 from typing import Any
 
-from flask import Blueprint, Response, abort, jsonify
+from flask import Blueprint, Response, abort, jsonify, request
 
 from webapp.core import view
 from webapp.core.address import project_address
+from webapp.core.piece_glue import glue_list
 from webapp.pages import gather
 from webapp.pages.screens import bring, fresh, live, shell
 from webapp.phone.shells import kept
@@ -14,8 +15,21 @@ from webapp.phone.shells import kept
 pages = Blueprint("projects", __name__)
 
 Forms = dict[str, Any]
-PROJECT_FORMS = {"reading": "readings", "settings": "settings", "like": "likes"}  # and where each is sent
-ENTRY_FORMS = ("pick", "note", "withdrawal")
+PROJECT_FORMS = {  # and where each is sent
+    "reading": "readings",
+    "settings": "settings",
+    "like": "likes",
+    "part": "parts",
+    "joint": "joints",
+    "done": "done",
+    "cut": "cuts",
+    "again": "again",
+    "withdrawal": "withdrawals",
+    "pick": "picks",
+}
+ENTRY_FORMS = {"pick": "picks", "note": "notes", "withdrawal": "withdrawals"}
+PART_FORMS = {"pick": "picks", "part": "parts", "withdrawal": "withdrawals"}
+GLUE_FORMS = {"done": "done", "withdrawal": "withdrawals"}
 
 
 @kept(pages, "/", "home", partial(shell, "home", ("project",)))
@@ -38,15 +52,21 @@ def home_json() -> Response:
 
 @kept(pages, "/projects/<project>", "project", partial(shell, "project", tuple(PROJECT_FORMS)))
 def project(project: str) -> Response:
-    """Show a project."""
-    return project_page(project, {})
+    """Show a project; an address may name the place that is to be measured."""
+    return project_page(project, {}, place=request.args.get("place", ""))
 
 
-def project_page(project: str, posted: Forms, status: int = 200) -> Response:
+def empty(project: str, kinds: dict[str, str], **data: str) -> Forms:
+    """Make the empty forms of a project's screen."""
+    return {kind: fresh(kind, f"{project_address(project)}/{things}", **data) for kind, things in kinds.items()}
+
+
+def project_page(project: str, posted: Forms, status: int = 200, place: str = "") -> Response:
     """Show a project; a posted form stands in for its empty one."""
-    root = project_address(project)
-    forms = {kind: fresh(kind, f"{root}/{things}") for kind, things in PROJECT_FORMS.items()} | posted
-    forms["settings"].out = f"{root}/file"
+    forms = empty(project, PROJECT_FORMS)
+    forms["reading"].place.data = place
+    forms |= posted
+    forms["settings"].out = f"{project_address(project)}/file"
     return live("project", view.project(gather.project(project)), forms, status)
 
 
@@ -56,34 +76,59 @@ def project_json(project: str) -> Response:
     return jsonify(_here(gather.summary(project)))
 
 
-@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading", ENTRY_FORMS))
+@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading", tuple(ENTRY_FORMS)))
 def reading(project: str, entry: str) -> Response:
     """Show one place with what was read there."""
     return entry_page("reading", project, entry, {})
 
 
-@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet", ENTRY_FORMS))
+@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet", tuple(ENTRY_FORMS)))
 def sheet(project: str, entry: str) -> Response:
     """Show a kept sheet."""
     return entry_page("sheet", project, entry, {})
 
 
+@kept(pages, "/projects/<project>/parts/<entry>", "part", partial(shell, "part", tuple(PART_FORMS)))
+def part(project: str, entry: str) -> Response:
+    """Show a part of the piece."""
+    return entry_page("part", project, entry, {})
+
+
+@kept(pages, "/projects/<project>/glue", "glue", partial(shell, "glue", tuple(GLUE_FORMS)))
+def glue(project: str) -> Response:
+    """Show what cannot be done after the glue-up."""
+    return glue_page(project, {})
+
+
+def glue_page(project: str, posted: Forms, status: int = 200) -> Response:
+    """Show the list before the glue; a posted form stands in for its empty one."""
+    return live("glue", view.glue(gather.glue(project)), {**empty(project, GLUE_FORMS), **posted}, status)
+
+
 def entry_page(screen: str, project: str, entry: str, posted: Forms, status: int = 200) -> Response:
-    """Show a reading or a kept sheet; a posted form stands in for its empty one."""
-    root = project_address(project)
-    empty = {
-        "pick": fresh("pick", f"{root}/picks"),
-        "note": fresh("note", f"{root}/notes", entry=entry),
-        "withdrawal": fresh("withdrawal", f"{root}/withdrawals", entry=entry),
-    }
-    shown = view.sheet if screen == "sheet" else view.reading
-    return live(screen, shown(gather.entry(project, entry)), {**empty, **posted}, status)
+    """Show a reading, a kept sheet or a part; a posted form stands in for its empty one."""
+    shown = {"reading": view.reading, "sheet": view.sheet, "part": view.part}[screen]
+    g = gather.part(project, entry) if screen == "part" else gather.entry(project, entry)
+    forms = empty(project, PART_FORMS if screen == "part" else ENTRY_FORMS, entry=entry)
+    return live(screen, shown(g), {**forms, **posted}, status)
 
 
 @pages.get("/projects/<project>/readings/<entry>.json")
 def reading_json(project: str, entry: str) -> Response:
     """Answer with one place's readings."""
     return jsonify(_thing(gather.summary(project), "places", entry))
+
+
+@pages.get("/projects/<project>/parts/<entry>.json")
+def part_json(project: str, entry: str) -> Response:
+    """Answer with a part: what stands, and what it replaced."""
+    return jsonify(_thing(gather.summary(project), "parts", entry))
+
+
+@pages.get("/projects/<project>/glue.json")
+def glue_json(project: str) -> Response:
+    """Answer with the list before the glue: each step, what it is done to, and the entry that says it is done."""
+    return jsonify([vars(tick) for tick in glue_list(_here(gather.summary(project)))])
 
 
 @pages.get("/projects/<project>/sheets/<entry>.json")
