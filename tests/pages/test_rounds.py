@@ -108,7 +108,8 @@ def keep_gauge(client: FlaskClient, at: str) -> str:
     assert answer.status_code == 303, answer.text
     entry = answer.headers["Location"].rsplit("/", 1)[1]
     kept = client.get(f"{project}/sheets/{entry}.json", headers=OWN).json
-    assert kept and len(kept["heads"][0]["links"]) == 4
+    assert kept
+    assert len(kept["heads"][0]["links"]) == 4
     return entry
 
 
@@ -128,5 +129,6 @@ def test_a_round_as_json(client):
     at = lay_out(client)
     measure(client, at, "13")
     found = client.get(f"{at}.json", headers=OWN).json
-    assert found and [found["called"], len(found["places"]), found["readings"][0]["text"]] == ["Dry fit 1", 4, "13"]
+    assert found
+    assert [found["called"], len(found["places"]), found["readings"][0]["text"]] == ["Dry fit 1", 4, "13"]
     assert client.get(f"{at}x.json", headers=OWN).status_code == 404

@@ -21,7 +21,7 @@ __all__ = ["demo_serving"]
 OPENED = {"Sec-Fetch-Site": "none", "Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
 MAIN = re.compile(r'<main id="main">(.*?)</main>', re.DOTALL)
 BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "source", "help") for name in TOOLS]
-SHELLS = ["home", "project", "reading", "sheet", "origin", "diagnostics", *BY_TOOL]
+SHELLS = ["home", "project", "reading", "sheet", "origin", "part", "glue", "diagnostics", *BY_TOOL]
 
 DRAWN = """async ([address, stamp]) => {
     const at = (name) => import(`/static/${stamp}/${name}.js`);
@@ -54,13 +54,16 @@ def addresses(serving: Serving) -> dict[str, list[str]]:
     (project,) = json.loads(read(f"{serving.address}/projects.json"))["projects"]
     root = f"/projects/{project['id']}"
     things = {
-        kind: [e["entry"] for t in project[kind] for e in t["heads"] + t["past"]] for kind in ("places", "sheets")
+        kind: [e["entry"] for t in project[kind] for e in t["heads"] + t["past"]]
+        for kind in ("places", "sheets", "parts")
     }
     return {
         "home": ["/"],
         "project": [root, "/projects/nothing"],
         "reading": [*(f"{root}/readings/{entry}" for entry in things["places"]), f"{root}/readings/nothing"],
         "sheet": [*(f"{root}/sheets/{entry}" for entry in things["sheets"]), f"{root}/sheets/nothing"],
+        "part": [*(f"{root}/parts/{entry}" for entry in things["parts"]), f"{root}/parts/nothing"],
+        "glue": [f"{root}/glue", "/projects/nothing/glue"],
         "tool": [address for name in TOOLS for address in tool_addresses(name, project["id"])],
         "source": [f"/from/{name}?{urlencode(query)}" for name in TOOLS for query in picking(name, project)],
         "origin": [f"{root}/origin/{entry}/{key}" for entry, key in numbers(project)] + [f"{root}/origin/nothing/gap"],
