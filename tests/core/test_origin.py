@@ -100,8 +100,8 @@ def test_a_part_in_the_wood_comes_from_what_was_read_and_trimmed() -> None:
 
 def test_a_ring_that_came_from_elsewhere_has_an_end() -> None:
     bench = Bench()
-    one = bench.space("One", span="30")
-    two = bench.space("Two", span="30")
+    one = bench.space("One", span="30", offset="87/16 in")
+    two = bench.space("Two", span="30", offset="87/16 in")
     bodies = {entry["id"]: entry["body"] for entry in bench.history.entries}
     bodies[one]["links"] = [written_link(Link("offset", "", two, "gap", "87/16"))]
     bodies[two]["links"] = [written_link(Link("offset", "", one, "gap", "87/16"))]
