@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.fitted import fit
 from tests.serving import Serving, demo_serving
 from webapp.app import create_app
 from webapp.phone.shells import kept_pages
@@ -20,7 +21,7 @@ __all__ = ["demo_serving"]
 OPENED = {"Sec-Fetch-Site": "none", "Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
 MAIN = re.compile(r'<main id="main">(.*?)</main>', re.DOTALL)
 BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "help") for name in TOOLS]
-SHELLS = ["home", "project", "reading", "sheet", "diagnostics", *BY_TOOL]
+SHELLS = ["home", "project", "reading", "sheet", "round", "diagnostics", *BY_TOOL]
 
 DRAWN = """async ([address, stamp]) => {
     const at = (name) => import(`/static/${stamp}/${name}.js`);
@@ -55,8 +56,14 @@ def addresses(serving: Serving) -> dict[str, list[str]]:
     things = {
         kind: [e["entry"] for t in project[kind] for e in t["heads"] + t["past"]] for kind in ("places", "sheets")
     }
+    rounds = [f"{root}/rounds/{e['entry']}" for t in project["rounds"] for e in t["heads"]]
     return {
         "home": ["/"],
+        "round": [
+            *rounds,
+            *(f"{rounds[-1]}?at={at}" for at in ("3&taken=0", "1&taken=1", "x")),
+            f"{root}/rounds/nothing",
+        ],
         "project": [root, "/projects/nothing"],
         "reading": [*(f"{root}/readings/{entry}" for entry in things["places"]), f"{root}/readings/nothing"],
         "sheet": [*(f"{root}/sheets/{entry}" for entry in things["sheets"]), f"{root}/sheets/nothing"],
@@ -81,6 +88,13 @@ def tool_addresses(name: str, project: str) -> list[str]:
         {first: " "},
     ]
     return [f"/work/{name}?{urlencode(state)}" if state else f"/work/{name}" for state in states]
+
+
+@pytest.fixture(scope="module", autouse=True)
+def fitted(demo_serving: Serving) -> None:
+    """Let the demo have dry fits too."""
+    (project,) = json.loads(read(f"{demo_serving.address}/projects.json"))["projects"]
+    fit(demo_serving.address, project["id"])
 
 
 @pytest.fixture(scope="module")
