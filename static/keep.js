@@ -19,6 +19,7 @@ import { saved, settled } from "./pace.js";
 
 const OWN = new Set(["entry_id", "csrf_token"]);
 const SHEETS = new Set(["sheet", "like", "again"]); // forms that make sheets
+const AGAIN = "again"; // what it names comes last, behind what that stands on; without a name the page stays
 const TWICE = 700; // milliseconds: the same again within them is the same press
 const LATER = "Kept on this phone. Its page opens when the server can be reached.";
 const FAILED = "This could not be kept on this phone";
@@ -116,7 +117,7 @@ async function press(form, submitter, g, show) {
     const entry = await keep(form, data, g);
     if (entry) await follow(form, entry, data, show);
   } catch (error) {
-    putError(form.dataset.keeps ?? "", `${FAILED}: ${error instanceof Error ? error.message : error}`);
+    putError(form.id, `${FAILED}: ${error instanceof Error ? error.message : error}`);
   } finally {
     busy.delete(form);
   }
@@ -141,13 +142,13 @@ async function keep(form, data, g) {
   const kind = form.dataset.keeps ?? "";
   const outcome = draft(kind, typedIn(data), g.get("project"), TOOLS, FACTORS, g.get("worked"));
   clearErrors(form);
-  if (outcome.has("errors")) return putErrors(kind, outcome.get("errors"));
+  if (outcome.has("errors")) return putErrors(form.id, outcome.get("errors"));
   const id = ids.get(form) ?? uuid7();
   ids.set(form, id);
   const made = await entriesOf(outcome, id, g.get("project")?.get("id"));
   await save(...made);
   await saved();
-  return made[0];
+  return kind === AGAIN && data.get("entry") ? made[made.length - 1] : made[0];
 }
 
 /** What was typed, by the names the server reads as well. @param {FormData} data @returns {Map<string, string>} */
@@ -165,11 +166,11 @@ function typedIn(data) {
 async function follow(form, entry, data, show) {
   ids.delete(form);
   await forget(form);
-  const address = form.dataset.keeps === "again" ? "" : pageOf(entry);
+  const address = form.dataset.keeps === AGAIN && !data.get("entry") ? "" : pageOf(entry);
   if (address && await canOpen()) return location.assign(address);
   form.reset();
   last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
-  if (address) putError(form.dataset.keeps ?? "", LATER);
+  if (address) putError(form.id, LATER);
   form.dispatchEvent(new CustomEvent("kept", { bubbles: true }));
   await show();
   last.get(form)?.held.push(written(new FormData(form))); // a round has put its next place in
@@ -189,14 +190,14 @@ async function canOpen() {
 
 /** @param {HTMLFormElement} form */
 function clearErrors(form) {
-  putError(form.dataset.keeps ?? "", "");
+  putError(form.id, "");
   for (const field of form.elements) if (field.id) putError(field.id, "");
 }
 
-/** Each sentence at its field; one without a field at the form's head. @param {string} kind @param {Map<string, string>} errors */
-function putErrors(kind, errors) {
-  if (kind === "sheet") showErrors();
+/** Each sentence at its field; one without a field at the form's head. @param {string} id of the form @param {Map<string, string>} errors */
+function putErrors(id, errors) {
+  if (id === "sheet") showErrors();
   for (const [name, sentence] of errors) {
-    if (!putError(`${kind}-${name}`, sentence) && !(kind === "sheet" && putError(name, sentence))) putError(kind, sentence);
+    if (!putError(`${id}-${name}`, sentence) && !(id === "sheet" && putError(name, sentence))) putError(id, sentence);
   }
 }

@@ -18,7 +18,7 @@ const tabs = new BroadcastChannel("shoulderline");
 
 /** @type {{outcome: import("./sync.js").Outcome | "", running: boolean, again: boolean, wait: number,
  *   timer: number, skew: number, news: boolean, telling: number, waiting: ((outcome: string) => void)[],
- *   changed: (outcome: string, news: boolean) => unknown}} */
+ *   changed: (outcome: string, news: boolean, elsewhere?: boolean) => unknown}} */
 const now = {
   outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, news: false, telling: 0, waiting: [],
   changed: () => {},
@@ -29,12 +29,12 @@ const ears = { skew: (ahead) => { now.skew = ahead; }, news: () => { now.news = 
 
 /**
  * Begin, and exchange at every sign of life.
- * @param {(outcome: string, news: boolean) => unknown} changed called after each exchange, and when another tab kept
- *   something, with whether what this phone holds has changed
+ * @param {(outcome: string, news: boolean, elsewhere?: boolean) => unknown} changed called after each exchange, and when
+ *   another tab kept something, with whether what this phone holds has changed, and whether from elsewhere
  */
 export function begin(changed) {
   now.changed = changed;
-  tabs.onmessage = () => { changed(now.outcome, true); tell(); };
+  tabs.onmessage = () => { changed(now.outcome, true, true); tell(); };
   for (const sign of ["online", "focus", "pageshow"]) addEventListener(sign, () => soon());
   document.addEventListener("visibilitychange", () => !document.hidden && soon());
   soon();

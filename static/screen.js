@@ -7,7 +7,7 @@ import "./errors.js";
 import * as views from "./core/view.js";
 import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
-import { gather, placeOf } from "./gather.js";
+import { forgetFold, gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
 import { fillCalled, fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
@@ -72,8 +72,9 @@ function retype(typed) {
   paint(held, drawQuickly);
 }
 
-/** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news */
-async function exchanged(outcome, news) {
+/** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news @param {boolean} [elsewhere] */
+async function exchanged(outcome, news, elsewhere = false) {
+  if (elsewhere) forgetFold();
   if (taken ? news : outcome === "through" || (await standing()).cursor > 0) await show();
 }
 
@@ -93,6 +94,9 @@ async function open() {
   begin(exchanged);
 }
 
+// Phones are paired on the shop's own computer alone; the shell of the page is the same there as on a phone.
+const phones = document.getElementById("phones");
+if (phones) phones.hidden = !["127.0.0.1", "localhost"].includes(location.hostname);
 // A page that is left before these have come would say so by an error; fields take any keyboard without the pad.
 if (document.getElementById("standing")) import("./diagnostics.js").catch(() => undefined);
 if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);

@@ -120,6 +120,17 @@ class ConditionForm(KeepingForm):
     text = StringField("Number", render_kw={"inputmode": "decimal"})
 
 
+class CutForm(KeepingForm):
+    """Mark a sheet, or a line of it, as cut; the buttons stand beside what is cut."""
+
+    entry = HiddenField()
+    measured = StringField("What it measured", render_kw={"data-kind": "length"})
+
+
+class AgainForm(KeepingForm):
+    """Work again what is stale; the buttons say what."""
+
+
 class SheetForm(KeepingForm):
     """Keep a sheet."""
 
@@ -145,6 +156,8 @@ KEEPING: dict[str, type[KeepingForm]] = {
     "withdrawal": WithdrawalForm,
     "pick": PickForm,
     "sheet": SheetForm,
+    "cut": CutForm,
+    "again": AgainForm,
     "round": RoundForm,
     "condition": ConditionForm,
 }

@@ -52,9 +52,9 @@ def heads(found: dict[str, Any] | None) -> list[str]:
 
 
 def project(project_id: str) -> dict[str, Any]:
-    """Gather a project's page: its state and the sheets that were worked."""
+    """Gather a project's page: its state, the answers of its sheets, and the sheets that its links lead to."""
     found = summary(project_id)
-    return base() | {"project": found, "worked": worked(found, heads(found))}
+    return base() | {"project": found, "worked": store().answers(heads(found)) | worked(found)}
 
 
 def entry(project_id: str, entry_id: str) -> dict[str, Any]:

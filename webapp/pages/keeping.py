@@ -113,11 +113,13 @@ def kept_address(kind: str, project: str, entry: str, typed: dict[str, str]) -> 
         return project_address(entry)
     if kind == "sheet":
         return sheet_address(project, entry)
+    if kind == "cut":
+        return sheet_address(project, typed.get("entry", ""))
     if kind == "round":
         return round_address(project, entry)
     if typed.get("round") and kind in ROUND_FORMS:
         return onward_address(project, typed["round"], typed.get("place", ""))
-    if kind in ("note", "withdrawal", "pick"):
+    if kind in ("note", "withdrawal", "pick", "again"):
         return thing_address(project, typed.get("entry", ""))
     return project_address(project)
 
@@ -129,14 +131,36 @@ def onward_address(project: str, entry: str, place: str) -> str:
 
 
 def thing_address(project: str, entry: str) -> str:
-    """Return the page of the reading or the sheet that an entry belongs to."""
-    return sheet_address(project, entry) if is_sheet(project, entry) else reading_address(project, entry)
+    """Return the page where an entry is shown; of a kept sheet, the one that stands in its place."""
+    summary = gather.summary(project) or {}
+    for name, page in PAGES.items():
+        for thing in summary.get(name, []):
+            if any(item["entry"] == entry for item in thing["heads"] + thing["past"]):
+                return page(project, thing, entry)
+    return project_address(project)
+
+
+def sheet_page(project: str, thing: dict[str, Any], entry: str) -> str:
+    """Return the page of what stands for a kept sheet, or of the sheet itself where rivals or nothing stand."""
+    return sheet_address(project, thing["heads"][0]["entry"] if len(thing["heads"]) == 1 else entry)
+
+
+def cut_page(project: str, thing: dict[str, Any], entry: str) -> str:
+    """Return the page of the sheet that a cut is of."""
+    return sheet_address(project, (thing["heads"] + thing["past"])[0]["of"])
+
+
+def reading_page(project: str, thing: dict[str, Any], entry: str) -> str:
+    """Return a reading's page."""
+    return reading_address(project, entry)
+
+
+PAGES = {"places": reading_page, "sheets": sheet_page, "cuts": cut_page}
 
 
 def is_sheet(project: str, entry: str) -> bool:
     """Say whether an entry belongs to a kept sheet."""
-    summary = gather.summary(project) or {"sheets": []}
-    return any(e["entry"] == entry for thing in summary["sheets"] for e in thing["heads"] + thing["past"])
+    return "/sheets/" in thing_address(project, entry)
 
 
 def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, errors: dict[str, str]) -> Response:

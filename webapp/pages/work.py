@@ -28,7 +28,7 @@ def declared(name: str) -> Tool:
 
 def tool_shell(tool: str) -> Response:
     """Render a tool's page with nothing typed."""
-    return shell("tool", ("sheet",), declared(tool))
+    return shell("tool", ("sheet",), tool=declared(tool))
 
 
 @kept(pages, "/work/<tool>", "tool", tool_shell)
@@ -61,7 +61,7 @@ def _keeping(found: Tool, g: dict[str, Any], trouble: str) -> SheetForm:
 
 def help_shell(tool: str) -> Response:
     """Render a tool's help with nothing in it."""
-    return shell("help", (), declared(tool))
+    return shell("help", (), tool=declared(tool))
 
 
 @kept(pages, "/help/<tool>", "help", help_shell)
