@@ -135,8 +135,8 @@ def test_without_a_stick_nothing_is_said_against_it():
 
 def odd(own: str, *others: str, group: str = OPENING, how=HOW) -> str:
     """Return by how much a reading that came last is odd among others, as a mark."""
-    readings = [Reading(group, Fraction(text), [0, n]) for n, text in enumerate(others)]
-    found = odd_by(Reading(group, Fraction(own), [0, 99]), readings, how)
+    readings = [Reading(group, Fraction(text), n) for n, text in enumerate(others)]
+    found = odd_by(Reading(group, Fraction(own), 99), readings, how)
     return "" if found is None else mark(found, how)
 
 
@@ -169,13 +169,13 @@ def test_a_reading_is_odd_over_a_quarter_or_at_just_an_eighth(own, others, by):
 def test_metric_readings_are_odd_over_six_or_at_just_five_millimetres(out, by):
     mm = FACTORS["mm"]
     found = odd_by(
-        Reading(OPENING, (300 + Fraction(out)) * mm, [0, 9]), [Reading(OPENING, 300 * mm, [0, 1])] * 2, METRIC
+        Reading(OPENING, (300 + Fraction(out)) * mm, 9), [Reading(OPENING, 300 * mm, 1)] * 2, METRIC
     )
     assert ("" if found is None else mark(found, METRIC)) in (by, f"{by}.0")
 
 
 def test_of_two_the_later_is_asked_and_sides_have_no_fellows():
-    early, late = Reading(OPENING, Fraction(13), [0, 1]), Reading(OPENING, Fraction(14), [0, 2])
+    early, late = Reading(OPENING, Fraction(13), 1), Reading(OPENING, Fraction(14), 2)
     assert odd_by(early, [late], HOW) is None
     assert odd_by(late, [early], HOW) == 1
     assert odd("58", "36", group="side") == ""
