@@ -5,7 +5,8 @@
  */
 
 const NAME = "shoulderline";
-const VERSION = 1;
+/** What each version of the store adds to the one before: a step that was published is never changed, only followed. */
+const STEPS = [furnish];
 /** What a browser throws when the handle is no longer good. */
 const DEAD = new Set(["InvalidStateError", "UnknownError", "AbortError"]);
 
@@ -23,8 +24,8 @@ function furnish(database) {
 /** @returns {Promise<IDBDatabase>} */
 function open() {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(NAME, VERSION);
-    request.onupgradeneeded = () => furnish(request.result);
+    const request = indexedDB.open(NAME, STEPS.length);
+    request.onupgradeneeded = ({ oldVersion }) => STEPS.slice(oldVersion).forEach((step) => step(request.result));
     request.onerror = () => reject(request.error);
     request.onsuccess = () => {
       request.result.onclose = drop;

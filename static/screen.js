@@ -26,7 +26,7 @@ const main = /** @type {HTMLElement} */ (document.getElementById("main"));
 const place = placeOf(location);
 const drawnByServer = main.hasChildNodes();
 const NO_STORE = "this browser lets nothing be kept here";
-const SERVER_ALONE = `${NO_STORE}: all goes to the server`;
+const OLDER = "this page is older than what is kept here: load it again";
 
 /** What was gathered last. @type {Gathered | undefined} */
 let held;
@@ -103,9 +103,10 @@ async function takePicked(at) {
 function without(error) {
   noteFault(error);
   console.warn(error);
+  const words = error instanceof DOMException && error.name === "VersionError" ? OLDER : NO_STORE;
   const state = document.getElementById("state");
-  if (state) state.textContent = drawnByServer ? SERVER_ALONE : NO_STORE;
-  if (!drawnByServer) draw(main, "missing", new Map([["missing", `${NO_STORE}.`]]));
+  if (state) state.textContent = drawnByServer ? `${words}; all goes to the server` : words;
+  if (!drawnByServer) draw(main, "missing", new Map([["missing", `${words}.`]]));
 }
 
 async function open() {
