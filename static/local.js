@@ -45,6 +45,7 @@ function adding(transaction, made) {
   last.onsuccess = () => {
     fresh = made.filter((_, at) => known[at].result === undefined);
     fresh.forEach((entry, at) => enter(transaction, entry, (last.result ?? 0) + 1 + at));
+    transaction.commit(); // the page may be left before the writes answer
   };
   return () => fresh.length > 0;
 }
