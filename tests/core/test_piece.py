@@ -76,6 +76,12 @@ def rounded(*read: str) -> Shop:
     return shop
 
 
+def bare_part() -> Shop:
+    shop = Shop()
+    shop.part("Post")
+    return shop
+
+
 def bare_glue() -> Shop:
     shop = through(jointed(), "glue-up")
     shop.tick(*[tick.step for tick in open_ticks(shop.summary)])
@@ -125,12 +131,6 @@ NEXT: dict[str, tuple[Callable[[], Shop], str]] = {
     "the glue-up": (bare_glue, "Glue it up, a dry run first"),
     "the finish": (lambda: through(headboard(), "finish"), "Put the finish on"),
 }
-
-
-def bare_part() -> Shop:
-    shop = Shop()
-    shop.part("Post")
-    return shop
 
 
 @pytest.mark.parametrize("name", NEXT)

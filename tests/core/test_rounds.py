@@ -168,9 +168,7 @@ def test_a_reading_is_odd_over_a_quarter_or_at_just_an_eighth(own, others, by):
 )
 def test_metric_readings_are_odd_over_six_or_at_just_five_millimetres(out, by):
     mm = FACTORS["mm"]
-    found = odd_by(
-        Reading(OPENING, (300 + Fraction(out)) * mm, 9), [Reading(OPENING, 300 * mm, 1)] * 2, METRIC
-    )
+    found = odd_by(Reading(OPENING, (300 + Fraction(out)) * mm, 9), [Reading(OPENING, 300 * mm, 1)] * 2, METRIC)
     assert ("" if found is None else mark(found, METRIC)) in (by, f"{by}.0")
 
 
