@@ -39,7 +39,8 @@ class Shop:
         made = draft(kind, typed, self.summary, TOOLS, FACTORS, self.worked)
         assert "errors" not in made, made
         drafts = [made, *made.pop("also", [])]
-        return [self.history.add(each["kind"], signed(each), each["replaces"]) for each in drafts][0]
+        names = [self.history.add(each["kind"], signed(each), each["replaces"]) for each in drafts]
+        return names[0]
 
     def refused(self, kind: str, **typed: str) -> dict[str, str]:
         found: dict[str, str] = draft(kind, typed, self.summary, TOOLS, FACTORS, self.worked)["errors"]

@@ -82,6 +82,12 @@ def bare_glue() -> Shop:
     return shop
 
 
+def bare_part() -> Shop:
+    shop = Shop()
+    shop.part("Post")
+    return shop
+
+
 NEXT: dict[str, tuple[Callable[[], Shop], str]] = {
     "nothing yet": (Shop, "Measure the clear span of the rail"),
     "rivals": (rivalled, "Two readings stand for Span: say which one holds"),
@@ -98,7 +104,7 @@ NEXT: dict[str, tuple[Callable[[], Shop], str]] = {
         "Work the gauge stick from the openings of the dry fit",
     ),
     "stock": (headboard, "Get out the stock for the post"),
-    "sizes first": (lambda: bare_part(), "Say the sizes of the post"),
+    "sizes first": (bare_part, "Say the sizes of the post"),
     "rough milling": (lambda: through(headboard(), "rough-milling"), "Rough mill the post"),
     "rest": (
         lambda: through(headboard(), "rest"),
@@ -125,12 +131,6 @@ NEXT: dict[str, tuple[Callable[[], Shop], str]] = {
     "the glue-up": (bare_glue, "Glue it up, a dry run first"),
     "the finish": (lambda: through(headboard(), "finish"), "Put the finish on"),
 }
-
-
-def bare_part() -> Shop:
-    shop = Shop()
-    shop.part("Post")
-    return shop
 
 
 @pytest.mark.parametrize("name", NEXT)

@@ -38,7 +38,7 @@ def part_view(g: Gathered, thing: Item) -> View:
         "words": "; ".join([words for words in (part_words(part), FACING[part["faces"]]) if words]),
         "gone": not thing["heads"],
         "rows": [row for row in rows if row["there"]],
-        "ways": [{"title": f"Measure its {row['label']}", "href": row["measure"]} for row in rows if not row["built"]],
+        "ways": [{"title": f"Measure its {row['label']}", "href": row["measure"]} for row in rows if not row["there"]],
         "warnings": room_warnings(summary, g["worked"], g["factors"], part["entry"]),
         "joints": _joints(summary, part),
         "trims": [_trim(g, trim, how) for trim in trims(summary, part["name"], g["worked"])],
