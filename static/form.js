@@ -33,7 +33,7 @@ export function fillFields(query) {
 /** @returns {HTMLInputElement[]} */
 function fields() {
   const all = form ? [...form.elements] : [];
-  return /** @type {HTMLInputElement[]} */ (all.filter((each) => "name" in each && each.name));
+  return /** @type {HTMLInputElement[]} */ (all.filter((each) => "name" in each && each.name && !each.matches("button")));
 }
 
 /** What stands in the fields now; a choice alone, which always stands at something, says nothing yet. @returns {Map<string, string>} */
@@ -61,10 +61,13 @@ export function followFields(retype, drawn) {
   }
   form.addEventListener("focusout", ({ target }) => leave(/** @type {HTMLInputElement} */ (target).name));
   form.addEventListener("submit", (event) => {
+    if (event.submitter?.classList.contains("take")) return; // leads to what its field can take its value from
     event.preventDefault();
     showErrors();
   });
   addEventListener("pagehide", follow);
+  // A changed address asks for the page's icon, by the very worker that is to go then: Chromium leaves both waiting.
+  document.getElementById("update")?.addEventListener("click", () => clearTimeout(timer));
 }
 
 /** @param {string} name */
@@ -136,10 +139,21 @@ export function putError(id, sentence) {
   return true;
 }
 
-/** Say in each blank field what stands for it. @param {Map<string, any>} view */
+/** Say in each blank field what stands for it, and under each linked one where its value is from. @param {Map<string, any>} view */
 export function hint(view) {
+  for (const [id, source] of view.get("linked") ?? []) sayFrom(id, source.get("text"), source.get("href"));
+  for (const button of form?.querySelectorAll(".take") ?? []) button.toggleAttribute("hidden", !view.get("project"));
   for (const [id, text] of view.get("stands") ?? []) {
     const field = /** @type {HTMLInputElement | null} */ (document.getElementById(id));
     if (field && field.placeholder !== text) field.placeholder = text;
   }
+}
+
+/** @param {string} id of a field @param {string} text @param {string} href of the source's page, nothing where there are several */
+function sayFrom(id, text, href) {
+  const place = document.querySelector(`#${id}-source a`);
+  if (!place) return;
+  if (place.textContent !== text) place.textContent = text;
+  if (href) place.setAttribute("href", href);
+  else place.removeAttribute("href");
 }

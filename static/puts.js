@@ -20,7 +20,7 @@ function put(event) {
 
 /** A press leaves the focus where it is: else what hangs on it would move the button from under the thumb. @param {Event} event */
 function hold(event) {
-  if (event.target instanceof Element && event.target.closest(".puts [data-put]")) event.preventDefault();
+  if (event.target instanceof Element && event.target.closest(".puts [data-put], .take")) event.preventDefault();
 }
 
 /** From now on these buttons work. */

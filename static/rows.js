@@ -27,7 +27,7 @@ function begin(list, area) {
   const field = fieldOf(list);
   area.hidden = true;
   field.querySelector("label")?.removeAttribute("for"); // the group is named by it
-  for (const button of field.querySelectorAll("button")) button.hidden = false;
+  for (const button of field.querySelectorAll("button:not(.take)")) /** @type {HTMLButtonElement} */ (button).hidden = false;
   for (const down of ["pointerdown", "mousedown"]) field.addEventListener(down, holdFocus);
   field.addEventListener("input", () => write(list)); // comes before the form's own
   field.addEventListener("click", ({ target }) => press(list, /** @type {Element} */ (target)));

@@ -76,6 +76,12 @@ def rounded(*read: str) -> Shop:
     return shop
 
 
+def bare_part() -> Shop:
+    shop = Shop()
+    shop.part("Post")
+    return shop
+
+
 def bare_glue() -> Shop:
     shop = through(jointed(), "glue-up")
     shop.tick(*[tick.step for tick in open_ticks(shop.summary)])

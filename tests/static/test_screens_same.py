@@ -6,10 +6,12 @@ import urllib.request
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
+from urllib.parse import urlencode
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.fitted import fit
 from tests.serving import Serving, demo_serving
 from webapp.app import create_app
 from webapp.phone.shells import kept_pages
@@ -19,15 +21,15 @@ __all__ = ["demo_serving"]
 
 OPENED = {"Sec-Fetch-Site": "none", "Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
 MAIN = re.compile(r'<main id="main">(.*?)</main>', re.DOTALL)
-BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "help") for name in TOOLS]
-SHELLS = ["home", "project", "reading", "sheet", "part", "glue", "diagnostics", *BY_TOOL]
+BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "source", "help") for name in TOOLS]
+SHELLS = ["home", "project", "reading", "sheet", "origin", "round", "part", "glue", "diagnostics", *BY_TOOL]
 
 DRAWN = """async ([address, stamp]) => {
     const at = (name) => import(`/static/${stamp}/${name}.js`);
     const [{ gather, placeOf }, { render }, views, { PARTS }] = await Promise.all(
         [at("gather"), at("parts"), at("core/view"), at("made")]);
     const place = placeOf(new URL(address, location.href));
-    if (["tool", "help"].includes(place.screen)) document.body.dataset.tool = address.split(/[/?]/)[2];
+    if (["tool", "source", "help"].includes(place.screen)) document.body.dataset.tool = address.split(/[/?]/)[2];
     return render(PARTS, place.screen, views[place.screen](await gather(place)));
 }"""
 
@@ -56,22 +58,47 @@ def addresses(serving: Serving) -> dict[str, list[str]]:
         kind: [e["entry"] for t in project[kind] for e in t["heads"] + t["past"]]
         for kind in ("places", "sheets", "parts")
     }
+    rounds = [f"{root}/rounds/{e['entry']}" for t in project["rounds"] for e in t["heads"]]
     return {
         "home": ["/"],
+        "round": [
+            *rounds,
+            *(f"{rounds[-1]}?at={at}" for at in ("3&taken=0", "1&taken=1", "x")),
+            f"{root}/rounds/nothing",
+        ],
         "project": [root, "/projects/nothing"],
         "reading": [*(f"{root}/readings/{entry}" for entry in things["places"]), f"{root}/readings/nothing"],
         "sheet": [*(f"{root}/sheets/{entry}" for entry in things["sheets"]), f"{root}/sheets/nothing"],
         "part": [*(f"{root}/parts/{entry}" for entry in things["parts"]), f"{root}/parts/nothing"],
         "glue": [f"{root}/glue", "/projects/nothing/glue"],
         "tool": [address for name in TOOLS for address in tool_addresses(name, project["id"])],
+        "source": [f"/from/{name}?{urlencode(query)}" for name in TOOLS for query in picking(name, project)],
+        "origin": [f"{root}/origin/{entry}/{key}" for entry, key in numbers(project)] + [f"{root}/origin/nothing/gap"],
         "diagnostics": ["/diagnostics"],
         "help": [f"/help/{name}{query}" for name in TOOLS for query in ("", f"?project={project['id']}", "?project=x")],
     }
 
 
-def tool_addresses(name: str, project: str) -> list[str]:
-    from urllib.parse import urlencode
+def picking(name: str, project: dict[str, Any]) -> list[dict[str, str]]:
+    """Return what is picked for each kind of field; for one that holds two links, one of them to what was replaced."""
+    place = project["places"][0]
+    sheet = project["sheets"][0]["heads"][0]["entry"]
+    at = {"project": project["id"]}
+    links = f"span {place['past'][0]['entry']} reading 935/16\ncount {sheet} count 9"
+    linked = {**at, "span": "935/16 in", "slat": "2 3/4", "count": "9", "links": links} if name == "spacing" else at
+    fields = {field.kind: field.name for field in TOOLS[name].fields if field.kind != "choice"}
+    kinds = [{**linked, "into": field} for field in fields.values()]
+    return [*kinds, {**kinds[0], "at": sheet}, {**at, "into": "nothing"}, {"into": kinds[0]["into"]}]
 
+
+def numbers(project: dict[str, Any]) -> list[tuple[str, str]]:
+    """Return each reading, and of each kind of a sheet's numbers the first."""
+    readings = [(e["entry"], "reading") for place in project["places"] for e in place["heads"] + place["past"]]
+    keys = ("gap", "count", "slat-1-left")
+    return [*readings, *((t["heads"][0]["entry"], key) for t in project["sheets"] for key in keys)]
+
+
+def tool_addresses(name: str, project: str) -> list[str]:
     example = dict(TOOLS[name].example)
     first = TOOLS[name].fields[0].name
     states: list[dict[str, str]] = [
@@ -84,6 +111,13 @@ def tool_addresses(name: str, project: str) -> list[str]:
         {first: " "},
     ]
     return [f"/work/{name}?{urlencode(state)}" if state else f"/work/{name}" for state in states]
+
+
+@pytest.fixture(scope="module", autouse=True)
+def fitted(demo_serving: Serving) -> None:
+    """Let the demo have dry fits too."""
+    (project,) = json.loads(read(f"{demo_serving.address}/projects.json"))["projects"]
+    fit(demo_serving.address, project["id"])
 
 
 @pytest.fixture(scope="module")
@@ -139,7 +173,8 @@ def test_a_shell_holds_no_token_and_no_word_of_the_demo(demo_serving: Serving) -
         assert main_of(shell) == ""
         assert not [word for word in words if word in shell], screen
         for button in re.findall(r"<form class=\"keep\".*?</form>", shell, re.DOTALL):
-            assert all("disabled" in tag for tag in re.findall(r"<button[^>]*>", button))
+            sends = [tag for tag in re.findall(r"<button[^>]*>", button) if 'type="button"' not in tag]
+            assert all("disabled" in tag for tag in sends)
 
 
 def test_the_workers_list_has_every_shell_and_every_kept_address(demo_serving: Serving) -> None:

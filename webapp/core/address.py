@@ -6,8 +6,17 @@ _HEX = "0123456789ABCDEF"
 
 def work_address(tool: str, typed: dict[str, str]) -> str:
     """Give the address of a tool's page with what was typed, leans written as words."""
+    return _asked(f"/work/{tool}", typed)
+
+
+def source_address(tool: str, typed: dict[str, str]) -> str:
+    """Give the address at which a number is picked for a tool's field, with what was typed."""
+    return _asked(f"/from/{tool}", typed)
+
+
+def _asked(page: str, typed: dict[str, str]) -> str:
     query = "&".join([f"{quoted(name)}={quoted(worded(text))}" for name, text in typed.items() if text != ""])
-    return f"/work/{tool}?{query}" if query else f"/work/{tool}"
+    return f"{page}?{query}" if query else page
 
 
 def project_address(project: str) -> str:
@@ -43,6 +52,11 @@ def reading_address(project: str, entry: str) -> str:
 def sheet_address(project: str, entry: str) -> str:
     """Give the address of a kept sheet's page."""
     return f"/projects/{quoted(project)}/sheets/{quoted(entry)}"
+
+
+def origin_address(project: str, entry: str, key: str) -> str:
+    """Give the address that says how a number of an entry came about."""
+    return f"/projects/{quoted(project)}/origin/{quoted(entry)}/{quoted(key)}"
 
 
 def round_address(project: str, entry: str) -> str:

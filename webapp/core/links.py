@@ -85,13 +85,23 @@ def linked_text(field: Field, inches: str) -> str:
 
 def at_link(field: Field, text: str, line: str) -> str:
     """Return the part of a field's text that a link is about; nothing where there is no such part."""
+    return _parts(field, text).get(_named(field, line), "")
+
+
+def _parts(field: Field, text: str) -> dict[str, str]:
+    """Return the parts of a field's text that links can be about, by name."""
     if field.kind == "lines":
-        found = [each.text for each in _lines(text) if fold_name(each.name) == fold_name(line)]
-        return trim(found[0]) if found else ""
+        return {fold_name(each.name): trim(each.text) for each in _lines(text)}
     if field.kind == "pair":
         sides = text.split(BETWEEN)
-        return trim(sides[SIDES.index(line)]) if line in SIDES[: len(sides)] else ""
-    return trim(text)
+        return {SIDES[i]: trim(side) for i, side in enumerate(sides) if i < len(SIDES)}
+    return {"": trim(text)}
+
+
+def _named(field: Field, line: str) -> str:
+    if field.kind == "lines":
+        return fold_name(line)
+    return line if field.kind == "pair" else ""
 
 
 def _lines(text: str) -> list[Line]:
@@ -122,11 +132,15 @@ def _put_line(text: str, name: str, value: str) -> str:
 
 def holding(tool: Tool, inputs: dict[str, str], links: list[Link]) -> list[Link]:
     """Return the links whose value still stands in the inputs, what was typed over is linked no more."""
+    if not links:
+        return []
     fields = {field.name: field for field in tool.fields}
+    parts = {name: _parts(field, inputs.get(name, "")) for name, field in fields.items()}
     found: dict[str, Link] = {}
     for link in links:
         field = fields.get(link.field)
-        here = at_link(field, inputs.get(link.field, ""), link.line) if field is not None else ""
-        if field is not None and here == linked_text(field, link.inches):
-            found[f"{link.field} {fold_name(link.line)}"] = link
+        if field is not None:
+            name = _named(field, link.line)
+            if parts[link.field].get(name, "") == linked_text(field, link.inches):
+                found[f"{link.field} {name}"] = link
     return list(found.values())

@@ -24,6 +24,7 @@ class Number:
     label: str
     inches: str
     said: str
+    count: bool = False  # how many of something, no length
 
 
 def reading_numbers(reading: Item) -> list[Number]:
@@ -58,7 +59,7 @@ def _number(part: dict[str, Any]) -> Number | None:
     if isinstance(value, dict):
         return Number(part["key"], part["label"], value["inches"], value["mark"])
     if isinstance(value, int) and not isinstance(value, bool):
-        return Number(part["key"], part["label"], str(value), str(value))
+        return Number(part["key"], part["label"], str(value), str(value), True)
     return None
 
 
@@ -68,6 +69,6 @@ def _cut(number: Number, measured: dict[str, dict[str, str]]) -> Number:
 
 
 def cuts_of(summary: Summary, entry: str) -> list[Item]:
-    """Return what says of a sheet, or of a line of it, that it is cut."""
-    heads = [head for thing in summary["cuts"] for head in thing["heads"]]
-    return [cut for cut in heads if cut["of"] == entry]
+    """Return what says of a sheet, or of a line of it, that it is cut, the last word behind the others."""
+    heads = [head for thing in summary["cuts"] for head in thing["heads"] if head["of"] == entry]
+    return sorted(heads, key=lambda cut: cut["rank"])

@@ -50,7 +50,7 @@ def cut_errors(made: Trim, how: Setting) -> dict[str, str]:
 TOOL = Tool(
     name="trim",
     title="Rail after a trim",
-    about="Says what a cut off a rail's edge leaves: its width, its edge shoulder, and room for the slats' tenons.",
+    about="Says what a cut off the edge of a rail leaves: width, edge shoulder, and room for the tenons of its slats.",
     fields=(
         Field("width", "Rail, width", "length", help="Before the cut."),
         Field("edge", "Edge shoulder", "length", sign="zero", help="On the edge that is cut, before the cut."),

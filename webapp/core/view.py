@@ -11,9 +11,13 @@ from webapp.core.address import project_address, work_address
 from webapp.core.view_glue import glue_view
 from webapp.core.view_help import help_view
 from webapp.core.view_kept import kept_view
+from webapp.core.view_origin import origin_view
 from webapp.core.view_part import part_view
 from webapp.core.view_piece import piece_view
 from webapp.core.view_project import project_view, reading_view, speaks
+from webapp.core.view_round import round_view
+from webapp.core.view_rounds import rounds_view
+from webapp.core.view_source import source_view
 from webapp.core.view_stands import project_stands
 from webapp.core.view_tool import tool_view
 
@@ -49,8 +53,9 @@ def project(g: Gathered) -> View:
     if g["project"] is None:
         return _missing("This project")
     stands = project_stands(g["project"], g["tools"], g["factors"])
+    rounds = rounds_view(g["project"], g["factors"])
     piece = piece_view(g["project"], g["tools"], g["worked"], g["factors"])
-    return {**project_view(g["project"], g["tools"], g["worked"]), **piece, "stands": stands}
+    return {**project_view(g["project"], g["tools"], g["worked"]), **piece, **rounds, "stands": stands}
 
 
 def _missing(what: str) -> View:
@@ -79,6 +84,17 @@ def tool(g: Gathered) -> View:
     return tool_view(g)
 
 
+def source(g: Gathered) -> View:
+    """Give what a field of a tool can take its value from."""
+    return source_view(g) if g["project"] is not None else _missing("This project")
+
+
+def origin(g: Gathered) -> View:
+    """Give how a number came about."""
+    found = origin_view(g) if g["project"] is not None else {}
+    return found or _missing("This number")
+
+
 def help(g: Gathered) -> View:
     """Give a tool's help."""
     return help_view(g["tool"], g["project"])
@@ -93,6 +109,12 @@ def sheet(g: Gathered) -> View:
     """Give a kept sheet's page, or say that it is not here."""
     found = _found(g, "sheets")
     return kept_view(g, found[0]) if found else _missing("This sheet")
+
+
+def round(g: Gathered) -> View:
+    """Give a round of dry fit, or say that it is not here."""
+    found = _found(g, "rounds")
+    return round_view(g, (found[0]["heads"] + found[0]["past"])[0]) if found else _missing("This round")
 
 
 def _found(g: Gathered, name: str) -> list[dict[str, Any]]:

@@ -2,7 +2,10 @@
 
 from typing import Any, TypeAlias
 
-from webapp.core.address import sheet_address, work_address
+from webapp.core.address import origin_address, sheet_address, work_address
+from webapp.core.links import link_of, links_text
+from webapp.core.numbers import cuts_of
+from webapp.core.view_held import held_view
 from webapp.core.view_project import back_to, tool_title, when
 from webapp.core.view_sheet import sheet_view
 from webapp.core.working import work
@@ -21,7 +24,11 @@ def kept_view(g: Gathered, thing: dict[str, Any]) -> View:
         "tool": tool_title(g["tools"], kept["tool"]),
         "project": back_to(summary),
         "kept": when(kept["made_at"]),
-        "sheet": sheet_view(outcome["sheet"]) if "sheet" in outcome else None,
+        "held": held_view(g, kept, outcome.get("sheet")),
+        "lines": _lines(g, kept, outcome.get("sheet")),
+        "later": [_rival(summary, s) for s in thing["heads"]] if kept not in thing["heads"] else [],
+        "late": kept["late"],
+        "sheet": opened(summary, kept, outcome["sheet"]) if "sheet" in outcome else None,
         "differs": not outcome.get("same", True),
         "inputs": _inputs(g, kept),
         "change": _change_address(summary, kept),
@@ -31,11 +38,27 @@ def kept_view(g: Gathered, thing: dict[str, Any]) -> View:
     }
 
 
+def opened(summary: dict[str, Any], kept: dict[str, Any], sheet: dict[str, Any]) -> View:
+    """Give a sheet whose every number leads to how it came about."""
+    view = sheet_view(sheet)
+    for item in [view["answer"], *view["figures"], *view["marks"], *view["steps"]]:
+        if item["mark"] is not None:
+            item["href"] = origin_address(summary["id"], kept["entry"], item["key"])
+    return view
+
+
 def _worked_here(g: Gathered, kept: dict[str, Any]) -> dict[str, Any]:
     """Work a sheet that the server has not seen yet."""
     known = [t for t in g["tools"] if t.name == kept["tool"]]
     typed = {**kept["inputs"], "unit": kept["unit"], "graduation": kept["graduation"]}
     return work(known[0], typed, g["factors"]) if known else {}
+
+
+def _lines(g: Gathered, kept: dict[str, Any], sheet: dict[str, Any] | None) -> list[View]:
+    """Give the steps of a sheet that can be marked as cut, one by one."""
+    cut = [each["key"] for each in cuts_of(g["project"], kept["entry"])]
+    steps = sheet.get("steps", []) if sheet is not None else []
+    return [{"key": step["key"], "label": step["label"]} for step in steps if step["key"] not in cut and "" not in cut]
 
 
 def _inputs(g: Gathered, kept: dict[str, Any]) -> list[View]:
@@ -46,7 +69,8 @@ def _inputs(g: Gathered, kept: dict[str, Any]) -> list[View]:
 def _change_address(summary: dict[str, Any], kept: dict[str, Any]) -> str:
     spoken = {"unit": kept["unit"], "graduation": kept["graduation"]}
     frame = {"project": summary["id"], "replaces": kept["entry"], "called": kept["called"]}
-    return work_address(kept["tool"], {**kept["inputs"], **spoken, **frame})
+    links = links_text([link_of(link) for link in kept["links"]])
+    return work_address(kept["tool"], {**kept["inputs"], **spoken, **frame, "links": links})
 
 
 def _rival(summary: dict[str, Any], kept: dict[str, Any]) -> View:

@@ -81,6 +81,7 @@ class ReadingForm(KeepingForm):
     place = StringField("Place", render_kw={"list": "places"})
     reading = StringField("Reading", render_kw={"data-kind": "length"})
     note = StringField("Note")
+    round = HiddenField()
 
 
 class NoteForm(KeepingForm):
@@ -95,10 +96,37 @@ class WithdrawalForm(KeepingForm):
 
     entry = HiddenField()
     why = StringField("Why")
+    round = HiddenField()  # where it is withdrawn from, to go back there
 
 
 class PickForm(KeepingForm):
     """Say which of two rivals holds; the buttons stand beside the rivals."""
+
+    round = HiddenField()
+
+
+class RoundForm(KeepingForm):
+    """Lay out a dry fit; or measure a round once more."""
+
+    called = StringField("Call it")
+    places = TextAreaField("Places")
+    stick = StringField("Stick", render_kw={"data-kind": "length"})
+    like = HiddenField()
+
+
+class ConditionForm(KeepingForm):
+    """Keep a reading that is no length."""
+
+    place = StringField("Of what")
+    quantity = choice("What", [("moisture", "moisture, %"), ("temperature", "temperature"), ("time", "minutes")])
+    text = StringField("Number", render_kw={"inputmode": "decimal"})
+
+
+class CutForm(KeepingForm):
+    """Mark a sheet, or a line of it, as cut; the buttons stand beside what is cut."""
+
+    entry = HiddenField()
+    measured = StringField("What it measured", render_kw={"data-kind": "length"})
 
 
 class SheetForm(KeepingForm):
@@ -149,10 +177,6 @@ class DoneForm(KeepingForm):
     """Tick a step; the buttons stand beside the steps."""
 
 
-class CutForm(KeepingForm):
-    """Say what is cut; the buttons stand beside it."""
-
-
 class AgainForm(KeepingForm):
     """Work again what no longer holds."""
 
@@ -174,6 +198,8 @@ KEEPING: dict[str, type[KeepingForm]] = {
     "withdrawal": WithdrawalForm,
     "pick": PickForm,
     "sheet": SheetForm,
+    "round": RoundForm,
+    "condition": ConditionForm,
     "part": PartForm,
     "joint": JointForm,
     "done": DoneForm,
@@ -201,7 +227,7 @@ def tool_form(tool: Tool) -> type[FlaskForm]:
     members: dict[str, Any] = {field.name: _input(field) for field in tool.fields}
     members["unit"] = choice("Unit", [("", "the project's"), *units()])
     members["graduation"] = choice("Graduation", graduations("the project's"))
-    members |= {name: HiddenField() for name in ("project", "replaces", "called")}
+    members |= {name: HiddenField() for name in ("project", "replaces", "called", "links")}
     members["Meta"] = type("Meta", (), {"csrf": False})
     return type(f"{tool.name.title()}Form", (FlaskForm,), members)
 

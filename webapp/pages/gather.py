@@ -7,7 +7,8 @@ from flask import current_app
 
 from webapp.core import fold
 from webapp.core.follow import needed, sheets_behind
-from webapp.core.links import read_links
+from webapp.core.origin import sheets_above
+from webapp.core.picks import entries_named
 from webapp.core.tool import Tool
 from webapp.store import Store
 from webapp.tools import TOOLS
@@ -52,9 +53,9 @@ def heads(found: dict[str, Any] | None) -> list[str]:
 
 
 def project(project_id: str) -> dict[str, Any]:
-    """Gather a project's page: its state and the sheets that were worked."""
+    """Gather a project's page: its state, the answers of its sheets, and the sheets that its links lead to."""
     found = summary(project_id)
-    return base() | {"project": found, "worked": worked(found, heads(found))}
+    return base() | {"project": found, "worked": store().answers(heads(found)) | worked(found)}
 
 
 def entry(project_id: str, entry_id: str) -> dict[str, Any]:
@@ -63,9 +64,15 @@ def entry(project_id: str, entry_id: str) -> dict[str, Any]:
     return base() | {"project": found, "entry": entry_id, "worked": worked(found, [entry_id])}
 
 
+def round_of(project_id: str, entry_id: str, query: Mapping[str, str]) -> dict[str, Any]:
+    """Gather a round of dry fit: its project, and the place that the address asks for."""
+    return base() | {"project": summary(project_id), "entry": entry_id, "typed": dict(query)}
+
+
 def part(project_id: str, entry_id: str) -> dict[str, Any]:
     """Gather a part's page: its measures may come from any sheet that stands."""
-    return project(project_id) | {"entry": entry_id}
+    found = summary(project_id)
+    return base() | {"project": found, "entry": entry_id, "worked": worked(found, heads(found))}
 
 
 def glue(project_id: str) -> dict[str, Any]:
@@ -82,6 +89,21 @@ def tool(declared: Tool, query: Mapping[str, str]) -> dict[str, Any]:
     """Gather a tool's page: the query, the sheets it is linked to, and the project or those it could be kept in."""
     found = summary(query["project"]) if query.get("project") else None
     others = [] if found else summaries()
-    behind = sheets_behind(found, [link.entry for link in read_links(query.get("links", ""))]) if found else []
+    behind = sheets_behind(found, entries_named(dict(query))) if found else []
     own = {"tool": declared, "typed": dict(query), "project": found, "projects": others}
     return base() | own | {"worked": worked(found, behind)}
+
+
+def source(declared: Tool, query: Mapping[str, str]) -> dict[str, Any]:
+    """Gather what a tool's field can take its value from: the query, the project and all sheets that stand in it."""
+    found = summary(query["project"]) if query.get("project") else None
+    behind = sheets_behind(found, entries_named(dict(query))) if found else []
+    own = {"tool": declared, "typed": dict(query), "project": found}
+    return base() | own | {"worked": worked(found, [*heads(found), *behind])}
+
+
+def origin(project_id: str, entry_id: str, key: str) -> dict[str, Any]:
+    """Gather how a number came about: what it stands on, however far."""
+    found = summary(project_id)
+    above = sheets_above(found, entry_id) if found else []
+    return base() | {"project": found, "entry": entry_id, "key": key, "worked": worked(found, above)}

@@ -5,13 +5,15 @@ from typing import Any
 from flask import Blueprint, redirect, request
 from werkzeug.wrappers import Response
 
-from webapp.core.address import part_address, project_address, sheet_address
+from webapp.core.address import part_address, project_address, round_address, sheet_address
 from webapp.core.entries import draft
 from webapp.core.entries_numbered import numbered
 from webapp.pages import gather
 from webapp.pages.forms import KeepingForm
+from webapp.pages.kinds import KINDS
 from webapp.pages.landing import landing, landing_address
 from webapp.pages.projects import entry_page, glue_page, home_page, project_page
+from webapp.pages.rounds import round_page
 from webapp.pages.screens import posted, put_errors
 from webapp.pages.work import declared, tool_page
 from webapp.store.ids import now, uuid7
@@ -20,20 +22,6 @@ from webapp.units import FACTORS
 
 pages = Blueprint("keeping", __name__)
 
-KINDS = {
-    "readings": "reading",
-    "settings": "settings",
-    "likes": "like",
-    "notes": "note",
-    "withdrawals": "withdrawal",
-    "picks": "pick",
-    "sheets": "sheet",
-    "parts": "part",
-    "joints": "joint",
-    "cuts": "cut",
-    "done": "done",
-    "again": "again",
-}
 HERE = "server"  # the device of what a form without script keeps
 FRAME = ("entry_id", "csrf_token")
 STALE_PAGE = "This page had lain too long to be trusted. What you typed is still here: press again."
@@ -107,6 +95,8 @@ def kept_address(kind: str, project: str, entry: str, typed: dict[str, str]) -> 
         return project_address(entry)
     if kind == "sheet":
         return sheet_address(project, entry)
+    if kind == "round":
+        return round_address(project, entry)
     if kind == "part":
         return part_address(project, entry)
     return landing_address(kind, project, typed)
@@ -120,9 +110,11 @@ def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, e
     if kind == "sheet":
         tool = declared(typed.get("tool", ""))
         return tool_page(tool, typed | {"project": project}, form.trouble or next(iter(errors.values())))
-    screen = landing(kind, project, typed)
+    screen, entry = landing(kind, project, typed)
+    if screen == "round":
+        return round_page(project, entry, typed, {kind: form}, 400)
     if screen == "project":
         return project_page(project, {kind: form}, 400)
     if screen == "glue":
         return glue_page(project, {kind: form}, 400)
-    return entry_page(screen, project, typed.get("entry", ""), {kind: form}, 400)
+    return entry_page(screen, project, entry, {kind: form}, 400)

@@ -9,30 +9,15 @@ from webapp.core import view
 from webapp.core.address import project_address
 from webapp.core.piece_glue import glue_list
 from webapp.pages import gather
-from webapp.pages.screens import bring, fresh, live, shell
+from webapp.pages.screens import bring, empty, fresh, live, shell
 from webapp.phone.shells import kept
 
 pages = Blueprint("projects", __name__)
 
 Forms = dict[str, Any]
-PROJECT_FORMS = {  # and where each is sent
-    "reading": "readings",
-    "settings": "settings",
-    "like": "likes",
-    "part": "parts",
-    "joint": "joints",
-    "done": "done",
-    "cut": "cuts",
-    "again": "again",
-    "withdrawal": "withdrawals",
-    "pick": "picks",
-}
-ENTRY_FORMS = {"pick": "picks", "note": "notes", "withdrawal": "withdrawals"}
-PART_FORMS = {"pick": "picks", "part": "parts", "withdrawal": "withdrawals"}
-GLUE_FORMS = {"done": "done", "withdrawal": "withdrawals"}
 
 
-@kept(pages, "/", "home", partial(shell, "home", ("project",)))
+@kept(pages, "/", "home", partial(shell, "home"))
 def home() -> Response:
     """Show the start page."""
     return home_page({})
@@ -50,20 +35,15 @@ def home_json() -> Response:
     return jsonify({"projects": gather.summaries()})
 
 
-@kept(pages, "/projects/<project>", "project", partial(shell, "project", tuple(PROJECT_FORMS)))
+@kept(pages, "/projects/<project>", "project", partial(shell, "project"))
 def project(project: str) -> Response:
     """Show a project; an address may name the place that is to be measured."""
     return project_page(project, {}, place=request.args.get("place", ""))
 
 
-def empty(project: str, kinds: dict[str, str], **data: str) -> Forms:
-    """Make the empty forms of a project's screen."""
-    return {kind: fresh(kind, f"{project_address(project)}/{things}", **data) for kind, things in kinds.items()}
-
-
 def project_page(project: str, posted: Forms, status: int = 200, place: str = "") -> Response:
     """Show a project; a posted form stands in for its empty one."""
-    forms = empty(project, PROJECT_FORMS)
+    forms = empty("project", project)
     forms["reading"].place.data = place
     forms |= posted
     forms["settings"].out = f"{project_address(project)}/file"
@@ -76,25 +56,31 @@ def project_json(project: str) -> Response:
     return jsonify(_here(gather.summary(project)))
 
 
-@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading", tuple(ENTRY_FORMS)))
+@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading"))
 def reading(project: str, entry: str) -> Response:
     """Show one place with what was read there."""
     return entry_page("reading", project, entry, {})
 
 
-@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet", tuple(ENTRY_FORMS)))
+@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet"))
 def sheet(project: str, entry: str) -> Response:
     """Show a kept sheet."""
     return entry_page("sheet", project, entry, {})
 
 
-@kept(pages, "/projects/<project>/parts/<entry>", "part", partial(shell, "part", tuple(PART_FORMS)))
+@kept(pages, "/projects/<project>/origin/<entry>/<key>", "origin", partial(shell, "origin"))
+def origin(project: str, entry: str, key: str) -> Response:
+    """Show how a number came about."""
+    return live("origin", view.origin(gather.origin(project, entry, key)), {})
+
+
+@kept(pages, "/projects/<project>/parts/<entry>", "part", partial(shell, "part"))
 def part(project: str, entry: str) -> Response:
     """Show a part of the piece."""
     return entry_page("part", project, entry, {})
 
 
-@kept(pages, "/projects/<project>/glue", "glue", partial(shell, "glue", tuple(GLUE_FORMS)))
+@kept(pages, "/projects/<project>/glue", "glue", partial(shell, "glue"))
 def glue(project: str) -> Response:
     """Show what cannot be done after the glue-up."""
     return glue_page(project, {})
@@ -102,14 +88,14 @@ def glue(project: str) -> Response:
 
 def glue_page(project: str, posted: Forms, status: int = 200) -> Response:
     """Show the list before the glue; a posted form stands in for its empty one."""
-    return live("glue", view.glue(gather.glue(project)), {**empty(project, GLUE_FORMS), **posted}, status)
+    return live("glue", view.glue(gather.glue(project)), {**empty("glue", project), **posted}, status)
 
 
 def entry_page(screen: str, project: str, entry: str, posted: Forms, status: int = 200) -> Response:
     """Show a reading, a kept sheet or a part; a posted form stands in for its empty one."""
     shown = {"reading": view.reading, "sheet": view.sheet, "part": view.part}[screen]
     g = gather.part(project, entry) if screen == "part" else gather.entry(project, entry)
-    forms = empty(project, PART_FORMS if screen == "part" else ENTRY_FORMS, entry=entry)
+    forms = empty(screen, project, entry=entry)
     return live(screen, shown(g), {**forms, **posted}, status)
 
 

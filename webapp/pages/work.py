@@ -2,9 +2,12 @@
 
 from typing import Any
 
-from flask import Blueprint, Response, abort, request
+from flask import Blueprint, Response, abort, redirect, request
 
+from webapp.core import view
 from webapp.core.address import project_address
+from webapp.core.picks import INTO
+from webapp.core.picks_form import settled_address
 from webapp.core.sheet import to_json
 from webapp.core.tool import Tool
 from webapp.core.view_help import help_view
@@ -28,13 +31,16 @@ def declared(name: str) -> Tool:
 
 def tool_shell(tool: str) -> Response:
     """Render a tool's page with nothing typed."""
-    return shell("tool", ("sheet",), declared(tool))
+    return shell("tool", declared(tool))
 
 
 @kept(pages, "/work/<tool>", "tool", tool_shell)
 def tool(tool: str) -> Response:
-    """Show a tool's page, worked where any of its fields stands in the address."""
-    return tool_page(declared(tool), request.args.to_dict())
+    """Show a tool's page, worked where any of its fields stands in the address; what was picked is taken first."""
+    found, query = declared(tool), request.args.to_dict()
+    if INTO in query:
+        return redirect(settled_address(gather.tool(found, query)), 303)  # type: ignore[return-value]
+    return tool_page(found, query)
 
 
 def tool_page(found: Tool, query: dict[str, str], trouble: str = "") -> Response:
@@ -59,9 +65,21 @@ def _keeping(found: Tool, g: dict[str, Any], trouble: str) -> SheetForm:
     return form
 
 
+def source_shell(tool: str) -> Response:
+    """Render the screen on which a number is picked with nothing in it."""
+    return shell("source", declared(tool))
+
+
+@kept(pages, "/from/<tool>", "source", source_shell)
+def source_page(tool: str) -> Response:
+    """Show what a field of a tool can take its value from."""
+    found = declared(tool)
+    return live("source", view.source(gather.source(found, request.args.to_dict())), {}, tool=found)
+
+
 def help_shell(tool: str) -> Response:
     """Render a tool's help with nothing in it."""
-    return shell("help", (), declared(tool))
+    return shell("help", declared(tool))
 
 
 @kept(pages, "/help/<tool>", "help", help_shell)
