@@ -52,8 +52,8 @@ class Shop:
     def joint(self, number: str, one: str, other: str, tenon: str = "", pins: str = "") -> str:
         return self.keep("joint", number=number, one=one, other=other, tenon=tenon, pins=pins)
 
-    def read(self, place: str, reading: str) -> str:
-        return self.keep("reading", place=place, reading=reading)
+    def read(self, place: str, reading: str, **more: str) -> str:
+        return self.keep("reading", place=place, reading=reading, **more)
 
     def gauge(self, openings: str, **typed: str) -> str:
         return self.keep("sheet", tool="gauge", called="Dry fit, first", openings=openings, **typed)
