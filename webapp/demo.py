@@ -117,8 +117,9 @@ def entries(store: Store) -> list[dict[str, Any]]:
     made: list[dict[str, Any]] = []
     for number, (kind, typed) in enumerate(STEPS, start=1):
         drafted = draft(kind, typed, summary_of(made) if made else None, TOOLS, FACTORS)
-        minute = f"2026-11-02T{9 + number // 15:02d}:{number * 4 % 60:02d}:00.000Z"
-        made.append({"id": ID.format(number), "project": PROJECT, **store.signed(drafted), "made_at": minute, "by": BY})
+        hour, minute = divmod(9 * 60 + number * 4, 60)
+        at = f"2026-11-02T{hour:02d}:{minute:02d}:00.000Z"
+        made.append({"id": ID.format(number), "project": PROJECT, **store.signed(drafted), "made_at": at, "by": BY})
     return made
 
 

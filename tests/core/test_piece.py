@@ -70,21 +70,21 @@ def stale_shop() -> Shop:
 
 def rounded(*read: str) -> Shop:
     shop = headboard()
-    shop.round("Round 1", "upper rail, left", "upper rail, right")
+    begun = shop.round("Round 1", "upper rail, left", "upper rail, right")
     for place in read:
-        shop.read(place, "13")
-    return shop
-
-
-def bare_part() -> Shop:
-    shop = Shop()
-    shop.part("Post")
+        shop.read(place, "13", round=begun)
     return shop
 
 
 def bare_glue() -> Shop:
     shop = through(jointed(), "glue-up")
     shop.tick(*[tick.step for tick in open_ticks(shop.summary)])
+    return shop
+
+
+def bare_part() -> Shop:
+    shop = Shop()
+    shop.part("Post")
     return shop
 
 

@@ -100,13 +100,13 @@ def _mortised(here: Piece) -> list[str]:
 def _rounds(here: Piece) -> list[str]:
     found = []
     for each in here.rounds[-1:]:
-        left = len(left_in(here.summary, each))
+        left = len(left_in(here.summary, each, here.how))
         found.append(f"{each['called'] or 'a round'}: {len(each['places']) - left} of {len(each['places'])} read")
     return found
 
 
 def _places_left(here: Piece) -> list[str]:
-    left = [place for each in here.rounds[-1:] for place in left_in(here.summary, each)]
+    left = [place for each in here.rounds[-1:] for place in left_in(here.summary, each, here.how)]
     return [f"{left[0]} not read"] if left else []
 
 

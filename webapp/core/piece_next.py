@@ -99,7 +99,7 @@ def _room(here: Piece) -> Next | None:
 
 
 def _round(here: Piece) -> Next | None:
-    open_rounds = [(found, left_in(here.summary, found)) for found in here.rounds]
+    open_rounds = [(found, left_in(here.summary, found, here.how)) for found in here.rounds]
     begun_rounds = [(found, left) for found, left in open_rounds if left]
     if not begun_rounds or reached(here) > [stage.key for stage in STAGES].index("trim"):
         return None
