@@ -5,12 +5,43 @@
  */
 
 const NAME = "shoulderline";
-const VERSION = 1;
+/** What each version of the store adds to the one before: a step that was published is never changed, only followed. */
+const STEPS = [furnish];
 /** What a browser throws when the handle is no longer good. */
 const DEAD = new Set(["InvalidStateError", "UnknownError", "AbortError"]);
 
 /** @type {Promise<IDBDatabase> | null} */
 let handle = null;
+
+/** What is under way here. @type {Set<IDBTransaction>} */
+const underway = new Set();
+
+/** Lets the work of a page that was left go on, once it is shown again; nothing while it is on the screen. */
+let show = () => {};
+/** @type {Promise<void> | null} */
+let shown = null;
+
+/**
+ * A page that is left may be put aside whole, to be shown again by "back": in WebKit its transactions are put aside
+ * with it, and hold up those of every other page for good. So they are given up, and begun anew if it comes back.
+ */
+addEventListener("pagehide", () => {
+  shown ??= new Promise((resolve) => { show = resolve; });
+  underway.forEach(giveUp);
+});
+addEventListener("pageshow", () => {
+  shown = null;
+  show();
+});
+
+/** Undo a transaction, if that is not on its way to the disk by now. @param {IDBTransaction} transaction */
+function giveUp(transaction) {
+  try {
+    transaction.abort();
+  } catch {
+    // it is: it needs the page no more
+  }
+}
 
 /** @param {IDBDatabase} database */
 function furnish(database) {
@@ -23,8 +54,8 @@ function furnish(database) {
 /** @returns {Promise<IDBDatabase>} */
 function open() {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(NAME, VERSION);
-    request.onupgradeneeded = () => furnish(request.result);
+    const request = indexedDB.open(NAME, STEPS.length);
+    request.onupgradeneeded = ({ oldVersion }) => STEPS.slice(oldVersion).forEach((step) => step(request.result));
     request.onerror = () => reject(request.error);
     request.onsuccess = () => {
       request.result.onclose = drop;
@@ -61,8 +92,16 @@ async function once(stores, mode, work) {
   return new Promise((resolve, reject) => {
     const transaction = database.transaction(stores, mode, { durability: "strict" });
     const answer = whole(transaction, work);
-    transaction.oncomplete = () => resolve(answer());
-    transaction.onabort = () => reject(transaction.error ?? new DOMException("given up", "AbortError"));
+    transaction.oncomplete = () => {
+      underway.delete(transaction);
+      resolve(answer());
+    };
+    transaction.onabort = () => {
+      underway.delete(transaction);
+      reject(transaction.error ?? new DOMException("given up", "AbortError"));
+    };
+    underway.add(transaction);
+    if (shown) giveUp(transaction);
   });
 }
 
@@ -97,6 +136,7 @@ export async function run(stores, mode, work) {
   } catch (error) {
     if (!(error instanceof DOMException) || !DEAD.has(error.name)) throw error;
     drop();
+    await shown;
     return once(stores, mode, work);
   }
 }

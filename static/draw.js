@@ -54,14 +54,19 @@ function filled(place, markup) {
 
 /** Note what is open and what has the focus; gives what brings that back. @param {Element} place @returns {() => void} */
 function remember(place) {
-  const open = [...place.querySelectorAll("details[open] > summary")].map((summary) => summary.textContent);
+  const open = [...place.querySelectorAll("details[open] > summary")].map(nameOf);
   const active = place.contains(document.activeElement) ? document.activeElement : null;
   return () => {
     for (const summary of place.querySelectorAll("details > summary")) {
-      if (open.includes(summary.textContent)) summary.parentElement?.setAttribute("open", "");
+      if (open.includes(nameOf(summary))) summary.parentElement?.setAttribute("open", "");
     }
     if (active) likeness(place, active)?.focus();
   };
+}
+
+/** What opens is known by its id, since what it says may change, or by what it says. @param {Element} summary */
+function nameOf(summary) {
+  return summary.parentElement?.id || summary.textContent;
 }
 
 /** What stands now where an element stood that had the focus. @param {Element} place @param {Element} gone */

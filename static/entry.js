@@ -1,6 +1,6 @@
 /** Entries of what the core drafted, with what only an edge can add: ids, the time, the device, what was seen. */
 
-import { sibling } from "./core/entries_like.js";
+import { numbered } from "./core/entries_numbered.js";
 import { sheet_of } from "./core/entries_sheet.js";
 import { to_json } from "./core/sheet.js";
 import { instant } from "./ids.js";
@@ -20,10 +20,10 @@ import { fromPython } from "./python.js";
 export async function entriesOf(drafted, id, project) {
   const own = drafted.get("kind") === "project" ? id : project;
   const frame = { project: own, made_at: instant(), by: await deviceId() };
-  const drafts = [drafted, ...(drafted.get("also") ?? [])];
+  const drafts = /** @type {Map<string, any>[]} */ (numbered(drafted, id));
   return Promise.all(
-    drafts.map(async (each, at) => ({
-      id: at ? sibling(id, at) : id,
+    drafts.map(async (each) => ({
+      id: each.get("id"),
       kind: each.get("kind"),
       body: { ...fromPython(each.get("body")), ...(await seen(each)) },
       replaces: fromPython(each.get("replaces")),

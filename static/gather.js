@@ -7,7 +7,6 @@
 import { start, add, summary, summaries } from "./core/fold.js";
 import { sheet_of } from "./core/entries_sheet.js";
 import { needed, sheets_behind } from "./core/follow.js";
-import { read_links } from "./core/links.js";
 import { entries, watch, worked } from "./local.js";
 import { sheets_above } from "./core/origin.js";
 import { entries_named } from "./core/picks.js";
@@ -44,6 +43,8 @@ const GATHER = {
   project: gatherPage,
   reading: gatherEntry,
   sheet: gatherEntry,
+  part: gatherPart,
+  glue: (g, { names }) => gatherProject(g, names.project),
   tool: gatherTool,
   source: gatherSource,
   origin: gatherOrigin,
@@ -120,6 +121,12 @@ async function gatherRound(g, { names, query }) {
   g.set("entry", names.entry);
   g.set("typed", query);
   await gatherProject(g, names.project);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherPart(g, place) {
+  g.set("entry", place.names.entry);
+  await gatherPage(g, place);
 }
 
 /** @param {Gathered} g @param {Place} place */

@@ -3,7 +3,7 @@
  * same field names as the server's way; on the disk first, then said, then sent.
  */
 
-import { project_address, round_address, sheet_address } from "./core/address.js";
+import { part_address, project_address, round_address, sheet_address } from "./core/address.js";
 import { draft } from "./core/entries.js";
 import { spoken_in } from "./core/view_tool.js";
 import { entriesOf } from "./entry.js";
@@ -94,6 +94,12 @@ export function fillForms(g, place, view) {
 export function fillCalled(place) {
   const called = /** @type {HTMLInputElement | null} */ (document.getElementById("sheet-called"));
   if (called && !called.value) called.value = place.query.get("called") ?? "";
+}
+
+/** A way to measure a place says which. @param {Place} place */
+export function fillPlace(place) {
+  const field = /** @type {HTMLInputElement | null} */ (document.getElementById("reading-place"));
+  if (field && !field.value) field.value = place.query.get("place") ?? "";
 }
 
 /** @param {Gathered} g */
@@ -187,6 +193,7 @@ async function follow(form, entry, data, show) {
 function pageOf({ id, project, kind }) {
   if (kind === "project") return project_address(id);
   if (kind === "round") return round_address(project, id);
+  if (kind === "part" && document.body.dataset.screen !== "part") return part_address(project, id);
   return kind === "sheet" ? sheet_address(project, id) : "";
 }
 

@@ -57,6 +57,7 @@ function adding(transaction, made) {
   last.onsuccess = () => {
     const unknown = made.filter((_, at) => known[at].result === undefined);
     fresh = unknown.map((entry, at) => enter(transaction, entry, (last.result ?? 0) + 1 + at));
+    transaction.commit(); // the page may be left before the writes answer
   };
   return () => fresh;
 }

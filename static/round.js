@@ -11,6 +11,8 @@ const form = /** @type {HTMLFormElement | null} */ (asking?.querySelector("form"
 const field = /** @type {HTMLInputElement | null} */ (asking?.querySelector("[data-kind]") ?? null);
 let opened = false;
 
+if (field) field.dataset.next = "keep"; // what the pad's last key says here
+
 /**
  * Ask for the place that the view says, or for nothing more.
  * @param {Map<string, any>} view
@@ -35,8 +37,7 @@ export function fillRound(view) {
 export function followRound(place, show) {
   if (!form || !field) return;
   const here = field;
-  field.dataset.next = "keep";
-  form.addEventListener("kept", () => place.query.delete("held"));
+  form.addEventListener("kept", () => here.dispatchEvent(new InputEvent("input", { bubbles: true }))); // it is empty now
   form.addEventListener("input", () => hold(place, here));
   form.addEventListener("onward", keep);
   document.addEventListener("click", (event) => {

@@ -10,7 +10,7 @@ import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
 import { forgetFold, gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
-import { fillCalled, fillForms, takeOver } from "./keep.js";
+import { fillCalled, fillForms, fillPlace, takeOver } from "./keep.js";
 import { standing } from "./local.js";
 import { noticeLost } from "./lost.js";
 import { begin, tell } from "./pace.js";
@@ -26,7 +26,7 @@ const main = /** @type {HTMLElement} */ (document.getElementById("main"));
 const place = placeOf(location);
 const drawnByServer = main.hasChildNodes();
 const NO_STORE = "this browser lets nothing be kept here";
-const SERVER_ALONE = `${NO_STORE}: all goes to the server`;
+const OLDER = "this page is older than what is kept here: load it again";
 
 /** What was gathered last. @type {Gathered | undefined} */
 let held;
@@ -103,9 +103,10 @@ async function takePicked(at) {
 function without(error) {
   noteFault(error);
   console.warn(error);
+  const words = error instanceof DOMException && error.name === "VersionError" ? OLDER : NO_STORE;
   const state = document.getElementById("state");
-  if (state) state.textContent = drawnByServer ? SERVER_ALONE : NO_STORE;
-  if (!drawnByServer) draw(main, "missing", new Map([["missing", `${NO_STORE}.`]]));
+  if (state) state.textContent = drawnByServer ? `${words}; all goes to the server` : words;
+  if (!drawnByServer) draw(main, "missing", new Map([["missing", `${words}.`]]));
 }
 
 async function open() {
@@ -113,6 +114,7 @@ async function open() {
   noticeLost().catch(() => {}); // a store that cannot be read is said below
   fillFields(place.query);
   fillCalled(place);
+  fillPlace(place);
   putBack(place);
   showRows();
   followPuts();

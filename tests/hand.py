@@ -5,6 +5,7 @@ from typing import Any
 
 from playwright.sync_api import Browser, Page
 
+KEYS = {"strong": '[data-do="strong"]', "scant": '[data-do="scant"]', "next": '[data-do="next"]'}
 THUMB: dict[str, Any] = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
 
 
@@ -16,3 +17,12 @@ def in_hand(browser: Browser) -> Iterator[Page]:
     yield context.new_page()
     context.close()
     assert raised == []
+
+
+def keys(press: str) -> list[str]:
+    """Return the pad's keys that a press is made of, as selectors: "58" is two, "3/8" is its denominator and itself."""
+    if press in KEYS:
+        return [KEYS[press]]
+    if "/" in press and press != "1/2":
+        return [f'[data-of="{press.split("/")[1]}"]', f'[data-put="{press}"]']
+    return [f'[data-put="{press}"]'] if press == "1/2" else [f'[data-put="{digit}"]' for digit in press]

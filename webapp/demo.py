@@ -41,6 +41,38 @@ STEPS: tuple[Step, ...] = (
             "offset": "2 1/2",
         },
     ),
+    ("part", {"name": "Post", "count": "2", "wood": "ash", "thickness": "3 1/2", "width": "3 1/2"}),
+    (
+        "part",
+        {
+            "name": "Upper rail",
+            "wood": "ash",
+            "thickness": "1 1/2",
+            "width": "5 1/2",
+            "shoulder": "58 3/8",
+            "tenon": "2 1/2",
+            "edge": "1/2",
+            "mortise": "1",
+        },
+    ),
+    (
+        "part",
+        {
+            "name": "Lower rail",
+            "wood": "ash",
+            "width": "5 1/2",
+            "shoulder": "58 3/8",
+            "tenon": "2 1/2",
+            "edge": "1/2",
+            "mortise": "1",
+        },
+    ),
+    ("part", {"name": "Slat", "count": "9", "spare": "1", "wood": "ash", "width": "2 3/4", "tenon": "15/16"}),
+    ("joint", {"number": "1", "one": "Upper rail", "other": "Post", "tenon": "through", "pins": "pinned"}),
+    ("joint", {"number": "2", "one": "Lower rail", "other": "Post", "tenon": "blind", "pins": ""}),
+    ("joint", {"number": "3", "one": "Slat", "other": "Upper rail", "tenon": "floating", "pins": ""}),
+    ("done", {"step": "stage stock"}),
+    ("done", {"step": "stage rough-milling"}),
 )
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tests.core.histories import History, at_random, uid
 from webapp.core import entries, fold
-from webapp.core.entries_like import sibling
+from webapp.core.entries_numbered import numbered, sibling
 from webapp.core.entries_text import is_identity
 from webapp.tools import TOOLS
 from webapp.units import FACTORS
@@ -33,10 +33,9 @@ def kept(drafted: dict[str, Any]) -> list[dict[str, Any]]:
     frame = {"project": NEW, "made_at": "2026-11-25T10:17:35.123Z", "by": "x"}
     seen = {"engine": "1", "digest": "0" * 64}
     made = []
-    for number, draft in enumerate([drafted, *drafted["also"]]):
+    for number, draft in enumerate(numbered(drafted, NEW)):
         body = draft["body"] | (seen if draft["kind"] == "sheet" else {})
-        parts = {"kind": draft["kind"], "body": body, "replaces": draft["replaces"], **frame}
-        made.append({"id": sibling(NEW, number), **parts, "counter": number + 1})
+        made.append({**draft, "body": body, **frame, "counter": number + 1})
     return made
 
 
@@ -114,3 +113,73 @@ def test_siblings_are_ids_of_their_own(tail: int) -> None:
     assert found[0] == first
     assert len(set(found)) == 300
     assert all(is_identity(name) for name in found)
+
+
+def part(history: History, name: str, replaces: tuple[str, ...] = (), **changes: Any) -> str:
+    measures = {"width": {"text": "5 1/2", "inches": "11/2", "unit": "in", "graduation": "1/32"}}
+    body = {"name": name, "count": 2, "spare": 0, "wood": "ash", "faces": "", "measures": measures, "links": []}
+    return history.add("part", {**body, **changes}, replaces)
+
+
+def link(field: str, entry: str, key: str, inches: str) -> dict[str, str]:
+    return {"field": field, "line": "", "entry": entry, "key": key, "inches": inches}
+
+
+def ids(made: list[dict[str, Any]], kind: str) -> list[str]:
+    return [entry["id"] for entry in made if entry["kind"] == kind]
+
+
+def test_links_among_parts_and_sheets_lead_to_the_copies_and_those_to_readings_fall_away(history: History) -> None:
+    reading = history.reading("rail")
+    rail = part(history, "rail")
+    rail = part(history, "rail", (rail,))
+    first = sheet(
+        history,
+        "Span",
+        (),
+        inputs={"span": "11/2 in", "slat": "1", "count": "2"},
+        links=[link("span", rail, "width", "11/2")],
+    )
+    text = {"text": "467/8 in", "inches": "467/8", "unit": "in", "graduation": "1/32"}
+    linked = [link("shoulder", first, "gap", "1/2"), link("width", reading, "reading", "467/8")]
+    part(
+        history,
+        "slat",
+        (),
+        measures={"width": text, "shoulder": {**text, "text": "1/2", "inches": "1/2"}},
+        links=linked,
+    )
+    made = kept(like(history))
+    (copied,) = ids(made, "sheet")
+    bodies = [entry["body"] for entry in made if entry["kind"] in ("part", "sheet")]
+    assert [[each["entry"] for each in body["links"]] for body in bodies] == [[], [copied], [ids(made, "part")[0]]]
+    assert bodies[1]["measures"]["width"]["text"] == "467/8 in"
+    assert bodies[2]["inputs"]["span"] == "11/2 in"
+
+
+def test_a_link_to_what_was_replaced_leads_to_what_stands_and_one_to_the_wood_as_built_falls_away(
+    history: History,
+) -> None:
+    old = part(history, "rail")
+    part(history, "rail", (old,))
+    linked = [link("span", old, "width", "11/2"), link("slat", old, "built-width", "5/2")]
+    sheet(history, "Span", (), inputs={"span": "11/2 in", "slat": "5/2 in", "count": "2"}, links=linked)
+    made = kept(like(history))
+    (body,) = [entry["body"] for entry in made if entry["kind"] == "sheet"]
+    assert body["links"] == [link("span", ids(made, "part")[0], "width", "11/2")]
+
+
+def test_joints_go_along_between_the_copies_and_one_of_a_part_that_is_gone_stays(history: History) -> None:
+    post, rail, gone = part(history, "post"), part(history, "rail"), part(history, "brace")
+    post_now = part(history, "post", (post,))
+    history.withdrawal(gone)
+    for number, (one, other) in enumerate([(rail, post), (rail, gone), (post_now, rail)]):
+        history.add("joint", {"number": str(number), "parts": [one, other], "tenon": "through", "pins": ""})
+    summary = fold.summary_of(kept(like(history)))
+    names = {head["entry"]: head["name"] for thing in summary["parts"] for head in thing["heads"]}
+    joints = [head for thing in summary["joints"] for head in thing["heads"]]
+    assert [(j["number"], [names[entry] for entry in j["parts"]]) for j in joints] == [
+        ("0", ["rail", "post"]),
+        ("2", ["post", "rail"]),
+    ]
+    assert [(thing["heads"][0]["count"], thing["heads"][0]["wood"]) for thing in summary["parts"]] == [(2, "ash")] * 2

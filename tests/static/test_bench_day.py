@@ -10,12 +10,10 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Error, Page, expect
 
 from tests.browser import executable, flags
-from tests.hand import THUMB
+from tests.hand import THUMB, keys
 from tests.serving import Serving
 
 pytestmark = pytest.mark.browser
-
-KEYS = {"strong": '[data-do="strong"]', "scant": '[data-do="scant"]', "next": '[data-do="next"]'}
 
 
 def on_the_phone(browser: Browser, profile: Path) -> BrowserContext:
@@ -50,14 +48,6 @@ def thumb(page: Page, field: str, *presses: str) -> None:
     for press in presses:
         for key in keys(press):
             page.locator(f"#pad {key} >> visible=true").tap()
-
-
-def keys(press: str) -> list[str]:
-    if press in KEYS:
-        return [KEYS[press]]
-    if "/" in press and press != "1/2":
-        return [f'[data-of="{press.split("/")[1]}"]', f'[data-put="{press}"]']
-    return [f'[data-put="{press}"]'] if press == "1/2" else [f'[data-put="{digit}"]' for digit in press]
 
 
 def measure(page: Page, place: str, *presses: str) -> None:

@@ -163,7 +163,7 @@ def test_a_tool_that_is_opened_anew_offers_what_was_half_typed_at_its_own_projec
     tool = f"{common.address}/work/spacing"
     typed_in(page, f"{tool}?project={one}", span="58 3/8", slat="2 3/")
     written(page, 1)
-    again = page.locator("#again")
+    again = page.locator("#put-back")
     for other in [tool, f"{tool}?project={two}", f"{common.address}/work/stick?project={one}", f"{tool}?span=9"]:
         page.goto(other)
         ready(page)
@@ -187,7 +187,7 @@ def test_a_list_that_was_half_typed_comes_back_in_its_rows(page: Page, common: S
     page.locator(".entry-reading").first.fill("17 11/16 strong")
     written(page, 1)
     page.goto(tool)
-    page.locator("#again").click()
+    page.locator("#put-back").click()
     ready(page)
     expect(page.locator(".entry-name").first).to_have_value("Upper rail")
     expect(page.locator(".entry-reading").first).to_have_value("17 11/16 strong")

@@ -11,6 +11,7 @@ from urllib.parse import urlencode
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.fitted import fit
 from tests.serving import Serving, demo_serving
 from webapp.app import create_app
 from webapp.phone.shells import kept_pages
@@ -21,7 +22,7 @@ __all__ = ["demo_serving"]
 OPENED = {"Sec-Fetch-Site": "none", "Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
 MAIN = re.compile(r'<main id="main">(.*?)</main>', re.DOTALL)
 BY_TOOL = [f"{screen}/{name}" for screen in ("tool", "source", "help") for name in TOOLS]
-SHELLS = ["home", "project", "reading", "sheet", "origin", "diagnostics", *BY_TOOL]
+SHELLS = ["home", "project", "reading", "sheet", "origin", "round", "part", "glue", "diagnostics", *BY_TOOL]
 
 DRAWN = """async ([address, stamp]) => {
     const at = (name) => import(`/static/${stamp}/${name}.js`);
@@ -54,13 +55,22 @@ def addresses(serving: Serving) -> dict[str, list[str]]:
     (project,) = json.loads(read(f"{serving.address}/projects.json"))["projects"]
     root = f"/projects/{project['id']}"
     things = {
-        kind: [e["entry"] for t in project[kind] for e in t["heads"] + t["past"]] for kind in ("places", "sheets")
+        kind: [e["entry"] for t in project[kind] for e in t["heads"] + t["past"]]
+        for kind in ("places", "sheets", "parts")
     }
+    rounds = [f"{root}/rounds/{e['entry']}" for t in project["rounds"] for e in t["heads"]]
     return {
         "home": ["/"],
+        "round": [
+            *rounds,
+            *(f"{rounds[-1]}?at={at}" for at in ("3&taken=0", "1&taken=1", "x")),
+            f"{root}/rounds/nothing",
+        ],
         "project": [root, "/projects/nothing"],
         "reading": [*(f"{root}/readings/{entry}" for entry in things["places"]), f"{root}/readings/nothing"],
         "sheet": [*(f"{root}/sheets/{entry}" for entry in things["sheets"]), f"{root}/sheets/nothing"],
+        "part": [*(f"{root}/parts/{entry}" for entry in things["parts"]), f"{root}/parts/nothing"],
+        "glue": [f"{root}/glue", "/projects/nothing/glue"],
         "tool": [address for name in TOOLS for address in tool_addresses(name, project["id"])],
         "source": [f"/from/{name}?{urlencode(query)}" for name in TOOLS for query in picking(name, project)],
         "origin": [f"{root}/origin/{entry}/{key}" for entry, key in numbers(project)] + [f"{root}/origin/nothing/gap"],
@@ -101,6 +111,13 @@ def tool_addresses(name: str, project: str) -> list[str]:
         {first: " "},
     ]
     return [f"/work/{name}?{urlencode(state)}" if state else f"/work/{name}" for state in states]
+
+
+@pytest.fixture(scope="module", autouse=True)
+def fitted(demo_serving: Serving) -> None:
+    """Let the demo have dry fits too."""
+    (project,) = json.loads(read(f"{demo_serving.address}/projects.json"))["projects"]
+    fit(demo_serving.address, project["id"])
 
 
 @pytest.fixture(scope="module")
@@ -156,7 +173,8 @@ def test_a_shell_holds_no_token_and_no_word_of_the_demo(demo_serving: Serving) -
         assert main_of(shell) == ""
         assert not [word for word in words if word in shell], screen
         for button in re.findall(r"<form class=\"keep\".*?</form>", shell, re.DOTALL):
-            assert all("disabled" in tag for tag in re.findall(r"<button[^>]*>", button))
+            sends = [tag for tag in re.findall(r"<button[^>]*>", button) if 'type="button"' not in tag]
+            assert all("disabled" in tag for tag in sends)
 
 
 def test_the_workers_list_has_every_shell_and_every_kept_address(demo_serving: Serving) -> None:

@@ -31,6 +31,9 @@ FULL = """() => {
         return {};
     };
 }"""
+NEWER = """() => new Promise((resolve) => {
+    indexedDB.open("shoulderline", 99).onsuccess = ({ target }) => { target.result.close(); resolve(); };
+})"""
 REFUSED = """() => {
     IDBFactory.prototype.open = () => { throw new DOMException("not allowed", "SecurityError"); };
 }"""
@@ -116,7 +119,7 @@ def test_without_a_store_a_page_of_the_server_says_so_and_keeps_by_its_forms(
     page.context.add_init_script(f"({fault})()")
     page.evaluate("navigator.serviceWorker.getRegistration().then((found) => found?.unregister())")
     page.goto(project)
-    expect(page.locator("#state")).to_have_text("this browser lets nothing be kept here: all goes to the server")
+    expect(page.locator("#state")).to_have_text("this browser lets nothing be kept here; all goes to the server")
     measure(page, "Upper rail")
     expect(page.locator("main")).to_contain_text("Upper rail")
     assert [place["place"] for place in page.request.get(f"{project}.json").json()["places"]] == ["Upper rail"]
@@ -128,6 +131,15 @@ def test_without_a_store_a_kept_page_says_so(page: Page, common: Serving) -> Non
     page.goto(common.address)
     expect(page.locator("main")).to_contain_text("this browser lets nothing be kept here")
     expect(page.locator("#state")).to_have_text("this browser lets nothing be kept here")
+
+
+def test_a_page_that_is_older_than_the_store_says_so_and_leaves_it_alone(page: Page, common: Serving) -> None:
+    offline(page, common.address)
+    page.goto(f"{common.address}/static/none/none.css")
+    page.evaluate(NEWER)
+    page.goto(common.address)
+    expect(page.locator("main")).to_contain_text("this page is older than what is kept here")
+    assert page.evaluate("async () => (await indexedDB.databases()).map(({ version }) => version)") == [99]
 
 
 @pytest.mark.parametrize(("given", "words"), [(True, "This browser promises"), (False, "This browser may clear")])

@@ -24,6 +24,21 @@ def project_address(project: str) -> str:
     return f"/projects/{quoted(project)}"
 
 
+def part_address(project: str, entry: str) -> str:
+    """Give the address of one part's page."""
+    return f"/projects/{quoted(project)}/parts/{quoted(entry)}"
+
+
+def glue_address(project: str) -> str:
+    """Give the address of the list of what cannot be done after the glue-up."""
+    return f"/projects/{quoted(project)}/glue"
+
+
+def measure_address(project: str, place: str) -> str:
+    """Give the address of a project's page with a place in its form for a reading."""
+    return f"/projects/{quoted(project)}?place={quoted(place)}#reading"
+
+
 def help_address(tool: str, project: str) -> str:
     """Give the address of a tool's help; it leads back into the project that it was asked from."""
     return f"/help/{tool}?project={quoted(project)}" if project else f"/help/{tool}"

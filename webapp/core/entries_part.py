@@ -6,10 +6,11 @@ from typing import Any, TypeAlias
 from webapp.core.entries_cut import measure_error
 from webapp.core.entries_facts import NOT_HERE, reading_error
 from webapp.core.entries_text import NAME, line_error, needed_error, tidy
-from webapp.core.links import links_error
+from webapp.core.links import Link, links_error, read_links, written_link
 from webapp.core.mark import exact
 from webapp.core.measures import LABELS
 from webapp.core.reading import ReadingError, read, read_count
+from webapp.core.rings import ring_errors
 from webapp.core.setting import Setting, setting
 from webapp.core.text import fold_name, small
 from webapp.core.tool import Tool
@@ -47,11 +48,26 @@ def draft_part(typed: dict[str, str], summary: Any, tools: Tools, factors: Facto
         _put_count(typed, key, before[key] if before else least, body, errors)
     for key in LABELS:
         _put_measure(tidy(typed, key), key, how, body, errors)
+    new = _taken(typed)
+    for link in new:
+        _put_measure(f"{link.inches} in", link.field, how, body, errors)
+    replaces = before["tips"] if before else []
+    errors = {**errors, **ring_errors(summary, new, replaces)}
     if errors:
         return {"errors": errors}
-    links = before["links"] if before else []
-    kept = [k for k in links if body["measures"].get(k["field"], {}).get("inches", "") == k["inches"]]
-    return {"body": {**body, "links": kept}, "replaces": before["tips"] if before else []}
+    return {"body": {**body, "links": _holding(body, before["links"] if before else [], new)}, "replaces": replaces}
+
+
+def _taken(typed: dict[str, str]) -> list[Link]:
+    """Return the links of a form: its `links`, and the `number` (entry, key, inches) that its `measure` takes."""
+    taken = f"{tidy(typed, 'measure')} {tidy(typed, 'number')}"
+    return [link for link in read_links(f"{typed.get('links', '')}\n{taken}") if link.field in LABELS]
+
+
+def _holding(body: Body, old: list[dict[str, str]], new: list[Link]) -> list[dict[str, str]]:
+    """Return the links whose value stands in the measures, one a measure: what was typed over is linked no more."""
+    found = {link["field"]: link for link in [*old, *[written_link(link) for link in new]]}
+    return [k for k in found.values() if body["measures"].get(k["field"], {}).get("inches", "") == k["inches"]]
 
 
 def part_of(summary: Any, entry: str) -> Item | None:

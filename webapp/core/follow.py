@@ -124,10 +124,11 @@ def linked(summary: Summary) -> list[tuple[str, Item]]:
 
 
 def needed(summary: Summary) -> list[str]:
-    """Return the kept sheets whose working is needed to follow a project's links."""
+    """Return the kept sheets whose working is needed: to follow a project's links, and to know what is trimmed."""
     links = [link for _kind, item in linked(summary) for link in item["links"]]
     cut = [cut["of"] for thing in summary["cuts"] for cut in thing["heads"]]
-    return sheets_behind(summary, [link["entry"] for link in links]) + cut
+    trimming = [head["entry"] for thing in summary["sheets"] for head in thing["heads"] if head["tool"] == "gauge"]
+    return sheets_behind(summary, [link["entry"] for link in links]) + cut + trimming
 
 
 def sheets_behind(summary: Summary, entries: list[str]) -> list[str]:

@@ -111,4 +111,5 @@ TOOL = Tool(
         ("tenon", "7/8"),
     ),
     cautions=(CAUTIONS["apart"], JOINTER),
+    stage="trim",
 )

@@ -21,6 +21,7 @@ PLACES = {
     "lacks": "lacks {size} ({fine}): {passes}",
     "loose": "loose by {size} ({fine}), no trimming mends it",
 }
+EDGE = "the edge that faces the opening"  # as the steps name it
 STEPS = {
     "none": "nothing comes off",
     "parallel": "joint the edge that faces the opening, {cut}: {passes}",

@@ -66,4 +66,5 @@ TOOL = Tool(
     ),
     example=(("overall", "72"), ("post", "3 7/16"), ("tenon", "2 1/2")),
     cautions=(CAUTIONS["finished"],),
+    stage="layout",
 )

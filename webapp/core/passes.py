@@ -109,4 +109,5 @@ TOOL = Tool(
         ("target", "3 1/2"),
     ),
     cautions=(*CAUTIONS, JOINTER),
+    stage="finish-milling",
 )

@@ -29,7 +29,7 @@ def settled(g: Gathered) -> Typed:
         typed = {**typed, field.name: text}
         links = holding(tool, said(tool, typed), links + new)
     filled = {**typed, "links": links_text(links)}
-    return {name: filled[name] for name in names_of(tool) if filled.get(name, "")}
+    return begun(tool, {name: filled[name] for name in names_of(tool) if filled.get(name, "")})
 
 
 def names_of(tool: Tool) -> list[str]:
@@ -44,13 +44,15 @@ def held_links(tool: Tool, typed: Typed) -> list[Link]:
 
 def plain(tool: Tool, typed: Typed) -> Typed:
     """Return what a form holds of what it sent."""
-    return {name: typed[name] for name in names_of(tool) if trim(typed.get(name, "")) and _counts(tool, typed, name)}
+    return {name: typed[name] for name in names_of(tool) if trim(typed.get(name, ""))}
 
 
-def _counts(tool: Tool, typed: Typed, name: str) -> bool:
-    """Say whether a name of the form says something: a choice alone, which always stands at something, does not."""
+def begun(tool: Tool, typed: Typed) -> Typed:
+    """Return what a form says: choices alone, which always stand at something, say nothing yet."""
+    if any(typed.get(field.name, "") for field in tool.fields if field.kind != "choice"):
+        return typed
     choices = [field.name for field in tool.fields if field.kind == "choice"]
-    return name not in choices or any(trim(typed.get(f.name, "")) for f in tool.fields if f.kind != "choice")
+    return {name: text for name, text in typed.items() if name not in choices}
 
 
 def taken(g: Gathered, field: Field, typed: Typed) -> list[Link]:

@@ -70,4 +70,5 @@ TOOL = Tool(
         ("depth", "15/16"),
     ),
     cautions=(CAUTIONS["stop"], CAUTIONS["saw"]),
+    stage="slats",
 )

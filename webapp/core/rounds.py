@@ -67,12 +67,12 @@ def read_at(place: Item, entry: str) -> list[Item]:
 def _own(place: Item, entry: str) -> list[Item]:
     """Return all readings of a place in a round, oldest first."""
     own = [item for item in place["heads"] + place["past"] if item.get("round", "") == entry]
-    return sorted(own, key=lambda item: (item["rank"][0], item["rank"][1]))
+    return sorted(own, key=lambda item: item["rank"])
 
 
 def _reading(name: str, taken: list[Item]) -> Reading:
     if not taken:
-        return Reading(group_of(name), None, [])
+        return Reading(group_of(name), None, 0)
     return Reading(group_of(name), exact_of(taken[-1]["inches"]), taken[-1]["rank"])
 
 

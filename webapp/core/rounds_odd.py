@@ -27,7 +27,7 @@ class Reading:
 
     group: str
     inches: Fraction | None
-    rank: list[int]
+    rank: int
 
 
 def group_of(place: str) -> str:

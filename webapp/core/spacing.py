@@ -87,4 +87,5 @@ TOOL = Tool(
     ),
     example=(("span", "58 3/8"), ("slat", "2 3/4"), ("count", "9")),
     cautions=CAUTIONS,
+    stage="slat-mortises",
 )

@@ -54,4 +54,5 @@ TOOL = Tool(
     ),
     example=(("sides", "58 3/8 x 36"), ("rising", "68 11/16"), ("falling", "68 7/16")),
     cautions=(CAUTIONS["clamp"],),
+    stage="dry-fit",
 )

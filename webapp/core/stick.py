@@ -73,4 +73,5 @@ TOOL = Tool(
         "and from the other end are there to check it by.",
     ),
     example=(("marks", "shoulder: 2 1/2\nmortise, near: 7 3/4\nmortise, far: 9 1/4\ntop: 33 7/8"), ("length", "36")),
+    stage="layout",
 )

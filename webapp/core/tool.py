@@ -43,7 +43,10 @@ class Field:
 
 @dataclass(frozen=True)
 class Tool:
-    """One tool; `work` takes the values read and the setting, and returns the parts of a sheet."""
+    """One tool; `work` takes the values read and the setting, and returns the parts of a sheet.
+
+    `stage` names the stage of the piece that its sheets belong to, a key of piece_stages.STAGES.
+    """
 
     name: str
     title: str
@@ -53,3 +56,4 @@ class Tool:
     help: tuple[str, ...] = ()
     example: tuple[tuple[str, str], ...] = ()  # field and text, as typed
     cautions: tuple[str, ...] = ()
+    stage: str = ""

@@ -75,4 +75,5 @@ TOOL = Tool(
     ),
     example=(("width", "5 1/2"), ("edge", "1/2"), ("depth", "1"), ("cut", "1/16 strong"), ("tenon", "15/16")),
     cautions=(CAUTIONS["dry"], JOINTER),
+    stage="trim",
 )

@@ -8,9 +8,12 @@ the screen needs of: `tool`, `typed` (the query), `projects` (summaries), `proje
 from typing import Any, TypeAlias
 
 from webapp.core.address import project_address, work_address
+from webapp.core.view_glue import glue_view
 from webapp.core.view_help import help_view
 from webapp.core.view_kept import kept_view
 from webapp.core.view_origin import origin_view
+from webapp.core.view_part import part_view
+from webapp.core.view_piece import piece_view
 from webapp.core.view_project import project_view, reading_view, speaks
 from webapp.core.view_round import round_view
 from webapp.core.view_rounds import rounds_view
@@ -51,7 +54,8 @@ def project(g: Gathered) -> View:
         return _missing("This project")
     stands = project_stands(g["project"], g["tools"], g["factors"])
     rounds = rounds_view(g["project"], g["factors"])
-    return {**project_view(g["project"], g["tools"], g["worked"]), **rounds, "stands": stands}
+    piece = piece_view(g["project"], g["tools"], g["worked"], g["factors"])
+    return {**project_view(g["project"], g["tools"], g["worked"]), **piece, **rounds, "stands": stands}
 
 
 def _missing(what: str) -> View:
@@ -62,6 +66,17 @@ def reading(g: Gathered) -> View:
     """Give one place: what stands, what was replaced or withdrawn, and its notes."""
     found = _found(g, "places")
     return reading_view(g["project"], found[0]) if found else _missing("This reading")
+
+
+def part(g: Gathered) -> View:
+    """Give a part's page, or say that it is not here."""
+    found = _found(g, "parts")
+    return part_view(g, found[0]) if found else _missing("This part")
+
+
+def glue(g: Gathered) -> View:
+    """Give the list of what cannot be done after the glue-up."""
+    return glue_view(g["project"]) if g["project"] is not None else _missing("This project")
 
 
 def tool(g: Gathered) -> View:

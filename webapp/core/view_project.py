@@ -8,19 +8,22 @@ from webapp.core.tool import Tool
 
 Summary: TypeAlias = dict[str, Any]
 
+MANY = 12  # lines of a list: above it the list is folded
+
 
 def project_view(summary: Summary, tools: list[Tool], worked: dict[str, Any]) -> dict[str, Any]:
-    """Give a project's page: next thing, readings, sheets, tools; `worked` holds the sheets by entry."""
+    """Give a project's page but for its piece: readings, sheets, tools; `worked` holds the sheets by entry."""
     sheets = [_thing_view(summary, thing, tools, worked) for thing in summary["sheets"]]
     places = [place_view(summary, place) for place in summary["places"]]
     return {
         "title": summary["name"],
         "speaks": speaks(summary),
-        "next": _next_words(summary, places, sheets),
         "archived": summary["archived"],
         "places": places,
         "names": [place["place"] for place in summary["places"]],
+        "many_places": f"Readings, {len(places)}" if len(places) > MANY else "",
         "sheets": [thing for thing in sheets if thing["standing"]],
+        "many_sheets": f"Kept sheets, {len(sheets)}" if len(sheets) > MANY else "",
         "tools": [tool_link(tool, summary) for tool in tools],
     }
 
@@ -92,11 +95,12 @@ def when(made_at: str) -> str:
 
 
 def _thing_view(summary: Summary, thing: dict[str, Any], tools: list[Tool], worked: dict[str, Any]) -> dict[str, Any]:
-    heads = [_head_view(summary, head, tools, worked) for head in thing["heads"]]
+    heads = [head_view(summary, head, tools, worked) for head in thing["heads"]]
     return {"heads": heads, "rivals": len(heads) > 1, "standing": len(heads) > 0}
 
 
-def _head_view(summary: Summary, head: dict[str, Any], tools: list[Tool], worked: dict[str, Any]) -> dict[str, Any]:
+def head_view(summary: Summary, head: dict[str, Any], tools: list[Tool], worked: dict[str, Any]) -> dict[str, Any]:
+    """Give a kept sheet as a line: its name, its answer, the way to it."""
     sheet = worked.get(head["entry"], {}).get("sheet", None)
     value = sheet["answer"]["value"] if sheet else None
     return {
@@ -112,19 +116,6 @@ def _head_view(summary: Summary, head: dict[str, Any], tools: list[Tool], worked
 def tool_title(tools: list[Tool], name: str) -> str:
     """Give a tool's title; its bare name where this build does not have it."""
     return ([tool.title for tool in tools if tool.name == name] + [name])[0]
-
-
-def _next_words(summary: Summary, places: list[dict[str, Any]], sheets: list[dict[str, Any]]) -> str:
-    """Say the next thing to do in one sentence."""
-    rivals = [place["place"] for place in places if place["rivals"]]
-    standing = [thing["heads"][0] for thing in sheets if thing["standing"]]
-    if rivals:
-        return f"Two readings stand for {rivals[0]}: say which one holds"
-    if not places:
-        return "Measure the clear span of the rail"
-    if not standing:
-        return "Space the slats"
-    return f"Mark out from {standing[-1]['title']}"
 
 
 def back_to(summary: Summary) -> dict[str, str]:

@@ -36,7 +36,8 @@ def round_view(g: Gathered, item: Item) -> View:
         "title": item["called"],
         "project": back_to(summary),
         "now": _now_view(summary, item, places, now, how) if now else None,
-        "done": _done(places, how) if now is None else "",
+        "done": now is None,
+        "spread": _spread(places, how) if now is None else [],
         "stick": _stick(item),
         "compared": before["called"] if before else "",
         "rows": [_row(summary, item, p, now, before, how) for p in places],
@@ -67,7 +68,7 @@ def _now_view(summary: Summary, item: Item, places: list[Place], now: Place, how
     return {
         "place": now.name,
         "left": f"Place {now.number} of {len(places)}, {left} left to measure",
-        "odd": f"Read it again: {_out(now.odd, how)}." if now.odd is not None else "",
+        "odd": f"Read it again: {now.taken[-1]['text']} is {_out(now.odd, how)}." if now.odd is not None else "",
         "was": f"It was read before: {now.taken[-1]['text']}" if now.taken and now.odd is None else "",
         "skip": {"href": _at(summary, item, skipped), "place": skipped.name} if skipped else None,
     }
@@ -88,13 +89,13 @@ def _by(difference: Fraction, how: Setting) -> str:
     return with_unit(mark(size, how), "in") if how.unit == "in" else amount(size, how)
 
 
-def _done(places: list[Place], how: Setting) -> str:
-    """Say that all is measured, and between what the openings lie."""
+def _spread(places: list[Place], how: Setting) -> list[View]:
+    """Say between what the openings lie."""
     read = [place.value for place in openings(places) if place.value is not None]
     if not read:
-        return "All is measured"
-    low, high = mark(min(read), how), mark(max(read), how)
-    return f"Openings all {low}" if low == high else f"Openings {low} to {high}"
+        return []
+    ends = [("The least opening", min(read)), ("The largest", max(read))]
+    return [{"label": label, "mark": mark_view(mark(value, how), ""), "words": ""} for label, value in ends]
 
 
 def _stick(item: Item) -> str:
@@ -113,6 +114,7 @@ def _row(summary: Summary, item: Item, place: Place, now: Place | None, before: 
         "mark": _mark(last, how) if last else None,
         "said": last["text"] if last and against(last["text"]) else "",
         "odd": _out(place.odd, how) if place.odd is not None else "",
+        "noted": bool(place.gone or old or len(place.taken) > 1 or (last and against(last["text"]))),
         "twice": f"read {len(place.taken)} times" if len(place.taken) > 1 else "",
         "rivals": reading_address(summary["id"], last["entry"]) if last and place.rivals else "",
         "withdraw": last["entry"] if last and place.stands and not place.rivals else "",
@@ -129,4 +131,4 @@ def _mark(reading: Item, how: Setting) -> View:
 
 def _difference(last: Item, old: Item, how: Setting) -> str:
     more = exact_of(last["inches"]) - exact_of(old["inches"])
-    return "as before" if more == 0 else f"{_by(more, how)} {'more' if more > 0 else 'less'}"
+    return "as before" if more == 0 else f"{'more' if more > 0 else 'less'} by {_by(more, how)}"

@@ -12,7 +12,7 @@ from webapp.phone.shells import kept
 pages = Blueprint("diagnostics", __name__)
 
 
-@kept(pages, "/diagnostics", "diagnostics", partial(shell, "diagnostics", ()))
+@kept(pages, "/diagnostics", "diagnostics", partial(shell, "diagnostics"))
 def diagnostics() -> Response:
     """Show the page that a maker reads out to someone who helps."""
     return live("diagnostics", view.diagnostics(gather.base()), {})

@@ -13,11 +13,13 @@ from wtforms import FileField, HiddenField, SelectField, StringField, TextAreaFi
 from wtforms.fields.choices import SelectChoice
 
 from webapp.core.entries_shop import PREFIX
+from webapp.core.measures import LABELS
 from webapp.core.setting import GRADUATIONS, UNITS
 from webapp.core.shop import shop_fields
 from webapp.core.tool import Field, Tool
 from webapp.tools import TOOLS
 
+FACES = [("", ""), ("lower", "at its lower edge"), ("upper", "at its upper edge"), ("none", "at neither")]
 UNIT_WORDS = {"in": "inches", "ft": "feet and inches", "mm": "millimetres"}
 SPOKEN_GRADUATIONS = list(dict.fromkeys(g for unit in UNITS for g in GRADUATIONS[unit]))
 
@@ -127,10 +129,6 @@ class CutForm(KeepingForm):
     measured = StringField("What it measured", render_kw={"data-kind": "length"})
 
 
-class AgainForm(KeepingForm):
-    """Work again what is stale; the buttons say what."""
-
-
 class SheetForm(KeepingForm):
     """Keep a sheet."""
 
@@ -139,6 +137,50 @@ class SheetForm(KeepingForm):
     called = StringField("Call it")
     open = False
     inputs: tuple[tuple[str, str], ...] = ()
+
+
+class PartForm(KeepingForm):
+    """Name a part of the piece, or change one; its measures are those of the table."""
+
+    entry = HiddenField()
+    name = StringField("Name")
+    count = StringField("How many", render_kw={"data-kind": "count"})
+    spare = StringField("Spare", render_kw={"data-kind": "count"})
+    wood = StringField("Wood")
+    faces = choice("Opening", FACES)
+    shown: tuple[str, ...] = ("name", "count", "spare", "wood", *LABELS, "faces")
+    helps: Mapping[str, str] = MappingProxyType(
+        {
+            **dict.fromkeys(("name", "wood", *LABELS), ""),
+            "count": "One, where nothing is said.",
+            "spare": "Pieces beside those.",
+            "faces": "Which edge of a rail faces the opening: that one is trimmed.",
+        }
+    )
+
+
+for measure, label in LABELS.items():
+    setattr(PartForm, measure, StringField(label.capitalize(), render_kw={"data-kind": "length"}))
+
+
+class JointForm(KeepingForm):
+    """Number a joint between two parts."""
+
+    number = StringField("Number")
+    one = StringField("One part", render_kw={"list": "part-names"})
+    other = StringField("Other part", render_kw={"list": "part-names"})
+    tenon = choice("Tenon", [("", ""), ("through", "through"), ("blind", "blind"), ("floating", "floating")])
+    pins = choice("Pins", [("", "none"), ("pinned", "pinned"), ("dowelled", "dowelled")])
+
+
+class DoneForm(KeepingForm):
+    """Tick a step; the buttons stand beside the steps."""
+
+
+class AgainForm(KeepingForm):
+    """Work again what no longer holds."""
+
+    entry = HiddenField()
 
 
 class BringForm(FlaskForm):  # type: ignore[misc]
@@ -156,10 +198,13 @@ KEEPING: dict[str, type[KeepingForm]] = {
     "withdrawal": WithdrawalForm,
     "pick": PickForm,
     "sheet": SheetForm,
-    "cut": CutForm,
-    "again": AgainForm,
     "round": RoundForm,
     "condition": ConditionForm,
+    "part": PartForm,
+    "joint": JointForm,
+    "done": DoneForm,
+    "cut": CutForm,
+    "again": AgainForm,
 }
 
 

@@ -69,6 +69,17 @@ def round_of(project_id: str, entry_id: str, query: Mapping[str, str]) -> dict[s
     return base() | {"project": summary(project_id), "entry": entry_id, "typed": dict(query)}
 
 
+def part(project_id: str, entry_id: str) -> dict[str, Any]:
+    """Gather a part's page: its measures may come from any sheet that stands."""
+    found = summary(project_id)
+    return base() | {"project": found, "entry": entry_id, "worked": worked(found, heads(found))}
+
+
+def glue(project_id: str) -> dict[str, Any]:
+    """Gather the list before the glue."""
+    return base() | {"project": summary(project_id)}
+
+
 def help_of(declared: Tool, project_id: str) -> dict[str, Any]:
     """Gather a tool's help: the tool, and the project that it was asked from."""
     return base() | {"tool": declared, "project": summary(project_id) if project_id else None}

@@ -3,31 +3,21 @@
 from functools import partial
 from typing import Any
 
-from flask import Blueprint, Response, abort, jsonify
+from flask import Blueprint, Response, abort, jsonify, request
 
 from webapp.core import view
 from webapp.core.address import project_address
+from webapp.core.piece_glue import glue_list
 from webapp.pages import gather
-from webapp.pages.screens import bring, fresh, live, shell
+from webapp.pages.screens import bring, empty, fresh, live, shell
 from webapp.phone.shells import kept
 
 pages = Blueprint("projects", __name__)
 
 Forms = dict[str, Any]
-WAYS = {"pick": "picks", "note": "notes", "withdrawal": "withdrawals", "cut": "cuts", "again": "again"}
-READING_FORMS = ("pick", "note", "withdrawal")
-SHEET_FORMS = ("pick", "again", "cut", "withdrawal")
-UNDO = {"undo": "withdrawal"}  # a form that is not named by its kind
-PROJECT_FORMS = {  # and where each is sent
-    "reading": "readings",
-    "settings": "settings",
-    "like": "likes",
-    "round": "rounds",
-    "condition": "conditions",
-}
 
 
-@kept(pages, "/", "home", partial(shell, "home", ("project",)))
+@kept(pages, "/", "home", partial(shell, "home"))
 def home() -> Response:
     """Show the start page."""
     return home_page({})
@@ -45,17 +35,18 @@ def home_json() -> Response:
     return jsonify({"projects": gather.summaries()})
 
 
-@kept(pages, "/projects/<project>", "project", partial(shell, "project", tuple(PROJECT_FORMS)))
+@kept(pages, "/projects/<project>", "project", partial(shell, "project"))
 def project(project: str) -> Response:
-    """Show a project."""
-    return project_page(project, {})
+    """Show a project; an address may name the place that is to be measured."""
+    return project_page(project, {}, place=request.args.get("place", ""))
 
 
-def project_page(project: str, posted: Forms, status: int = 200) -> Response:
+def project_page(project: str, posted: Forms, status: int = 200, place: str = "") -> Response:
     """Show a project; a posted form stands in for its empty one."""
-    root = project_address(project)
-    forms = {kind: fresh(kind, f"{root}/{things}") for kind, things in PROJECT_FORMS.items()} | posted
-    forms["settings"].out = f"{root}/file"
+    forms = empty("project", project)
+    forms["reading"].place.data = place
+    forms |= posted
+    forms["settings"].out = f"{project_address(project)}/file"
     return live("project", view.project(gather.project(project)), forms, status)
 
 
@@ -65,39 +56,65 @@ def project_json(project: str) -> Response:
     return jsonify(_here(gather.summary(project)))
 
 
-@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading", READING_FORMS))
+@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading"))
 def reading(project: str, entry: str) -> Response:
     """Show one place with what was read there."""
     return entry_page("reading", project, entry, {})
 
 
-@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet", SHEET_FORMS, UNDO))
+@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet"))
 def sheet(project: str, entry: str) -> Response:
     """Show a kept sheet."""
     return entry_page("sheet", project, entry, {})
 
 
-@kept(pages, "/projects/<project>/origin/<entry>/<key>", "origin", partial(shell, "origin", ()))
+@kept(pages, "/projects/<project>/origin/<entry>/<key>", "origin", partial(shell, "origin"))
 def origin(project: str, entry: str, key: str) -> Response:
     """Show how a number came about."""
     return live("origin", view.origin(gather.origin(project, entry, key)), {})
 
 
+@kept(pages, "/projects/<project>/parts/<entry>", "part", partial(shell, "part"))
+def part(project: str, entry: str) -> Response:
+    """Show a part of the piece."""
+    return entry_page("part", project, entry, {})
+
+
+@kept(pages, "/projects/<project>/glue", "glue", partial(shell, "glue"))
+def glue(project: str) -> Response:
+    """Show what cannot be done after the glue-up."""
+    return glue_page(project, {})
+
+
+def glue_page(project: str, posted: Forms, status: int = 200) -> Response:
+    """Show the list before the glue; a posted form stands in for its empty one."""
+    return live("glue", view.glue(gather.glue(project)), {**empty("glue", project), **posted}, status)
+
+
 def entry_page(screen: str, project: str, entry: str, posted: Forms, status: int = 200) -> Response:
-    """Show a reading or a kept sheet; a posted form stands in for its empty one."""
-    kinds = SHEET_FORMS if screen == "sheet" else READING_FORMS
-    named = {kind: kind for kind in kinds} | (UNDO if screen == "sheet" else {})
-    root = project_address(project)
-    ways = {name: f"{root}/{WAYS[kind]}" for name, kind in named.items()}
-    empty = {name: fresh(kind, ways[name], entry="" if name == "undo" else entry) for name, kind in named.items()}
-    shown = view.sheet if screen == "sheet" else view.reading
-    return live(screen, shown(gather.entry(project, entry)), {**empty, **posted}, status)
+    """Show a reading, a kept sheet or a part; a posted form stands in for its empty one."""
+    shown = {"reading": view.reading, "sheet": view.sheet, "part": view.part}[screen]
+    g = gather.part(project, entry) if screen == "part" else gather.entry(project, entry)
+    forms = empty(screen, project, entry=entry)
+    return live(screen, shown(g), {**forms, **posted}, status)
 
 
 @pages.get("/projects/<project>/readings/<entry>.json")
 def reading_json(project: str, entry: str) -> Response:
     """Answer with one place's readings."""
     return jsonify(_thing(gather.summary(project), "places", entry))
+
+
+@pages.get("/projects/<project>/parts/<entry>.json")
+def part_json(project: str, entry: str) -> Response:
+    """Answer with a part: what stands, and what it replaced."""
+    return jsonify(_thing(gather.summary(project), "parts", entry))
+
+
+@pages.get("/projects/<project>/glue.json")
+def glue_json(project: str) -> Response:
+    """Answer with the list before the glue: each step, what it is done to, and the entry that says it is done."""
+    return jsonify([vars(tick) for tick in glue_list(_here(gather.summary(project)))])
 
 
 @pages.get("/projects/<project>/sheets/<entry>.json")

@@ -6,17 +6,14 @@ from typing import Any
 from flask import Blueprint, Response, abort, jsonify, request
 
 from webapp.core import view
-from webapp.core.address import project_address
 from webapp.pages import gather
-from webapp.pages.screens import fresh, live, shell
+from webapp.pages.screens import empty, live, shell
 from webapp.phone.shells import kept
 
 pages = Blueprint("rounds", __name__)
 
-ROUND_FORMS = {"reading": "readings", "round": "rounds", "withdrawal": "withdrawals", "pick": "picks"}
 
-
-@kept(pages, "/projects/<project>/rounds/<entry>", "round", partial(shell, "round", tuple(ROUND_FORMS)))
+@kept(pages, "/projects/<project>/rounds/<entry>", "round", partial(shell, "round"))
 def round_here(project: str, entry: str) -> Response:
     """Show a round."""
     return round_page(project, entry, request.args.to_dict(), {})
@@ -26,14 +23,7 @@ def round_page(project: str, entry: str, query: dict[str, str], posted: dict[str
     """Show a round; a posted form stands in for its empty one, and the page stays at its place."""
     stays = {"held": query.get("place", "")} if posted else {}
     shown = view.round(gather.round_of(project, entry, query | stays))
-    root, fills = project_address(project), shown.get("fills", {})
-    given = {
-        "reading": {"place": fills.get("place", ""), "round": entry},
-        "round": {"like": entry},
-        "withdrawal": {"round": entry},
-        "pick": {"round": entry},
-    }
-    forms = {kind: fresh(kind, f"{root}/{things}", **given[kind]) for kind, things in ROUND_FORMS.items()}
+    forms = empty("round", project, round=entry, like=entry, place=shown.get("fills", {}).get("place", ""))
     return live("round", shown, {**forms, **posted}, status)
 
 

@@ -1,6 +1,5 @@
 """A screen twice from one template: live, with data and forms that post; and as a shell, with neither."""
 
-from collections.abc import Mapping
 from functools import cache
 from types import SimpleNamespace
 from typing import Any
@@ -8,8 +7,10 @@ from typing import Any
 from flask import Response, make_response, render_template
 from markupsafe import Markup
 
+from webapp.core.address import project_address
 from webapp.core.tool import Tool
 from webapp.pages.forms import BringForm, KeepingForm, keeping_form, tool_form
+from webapp.pages.kinds import FORMS, UNDO, WAYS, kind_of
 from webapp.store.ids import uuid7
 
 WITHOUT_TOKEN = {"csrf": False}
@@ -21,17 +22,23 @@ def live(screen: str, view: dict[str, Any], forms: dict[str, Any], status: int =
     return page(screen, status, view=view, live=True, forms=SimpleNamespace(**forms), **context)
 
 
-def shell(
-    screen: str, kinds: tuple[str, ...], named: Mapping[str, str] | None = None, tool: Tool | None = None
-) -> Response:
-    """Render a screen with no data, no token and no user's setting; `named` are forms that have another name."""
-    every = {kind: kind for kind in kinds} | dict(named or {})
+def shell(screen: str, tool: Tool | None = None) -> Response:
+    """Render a screen with no data, no token and no user's setting."""
     forms: dict[str, Any] = {
-        name: keeping_form(kind)(formdata=None, meta=WITHOUT_TOKEN) for name, kind in every.items()
+        name: keeping_form(kind_of(name))(formdata=None, meta=WITHOUT_TOKEN) for name in FORMS.get(screen, ())
     }
     forms["bring"] = BringForm(formdata=None, meta=WITHOUT_TOKEN)
     context = tool_context(tool, {}) if tool else {}
     return page(screen, 200, view=None, live=False, forms=SimpleNamespace(**forms), **context)
+
+
+def empty(screen: str, project: str, **data: str) -> dict[str, Any]:
+    """Make the empty forms of a project's screen; what a button names is in no form beforehand."""
+    root = project_address(project)
+    return {
+        name: fresh(kind_of(name), f"{root}/{WAYS[kind_of(name)]}", **({} if name == UNDO else data))
+        for name in FORMS[screen]
+    }
 
 
 @cache

@@ -1,0 +1,158 @@
+"""What there is to do at a stage, with its part."""
+
+from collections.abc import Callable
+from typing import TypeAlias
+
+from webapp.core.address import glue_address, part_address, sheet_address, work_address
+from webapp.core.measures import measure_place
+from webapp.core.piece import Item, Piece
+from webapp.core.piece_glue import joint_words, open_ticks, tick_words
+from webapp.core.piece_rails import gauge, rails
+from webapp.core.piece_words import capital, the
+from webapp.core.sums import counted
+from webapp.core.text import fold_name
+
+Said: TypeAlias = tuple[str, str, str]  # what to do, what there is to know beside it, where it is done
+
+
+def stage_next(here: Piece, key: str) -> Said:
+    """Return what there is to do at a stage."""
+    return WORDS[key](here)
+
+
+def _part(here: Piece, part: Item, words: str, more: str = "") -> Said:
+    return f"{words} {the(part['name'])}", more, part_address(here.summary["id"], part["entry"])
+
+
+def _stock(here: Piece) -> Said:
+    if not here.parts:
+        return "Name the parts of the piece, the posts first", "", ""
+    bare = [part for part in here.parts if not part["measures"]]
+    if bare:
+        return _part(here, bare[0], "Say the sizes of")
+    pieces = sum(part["count"] + part["spare"] for part in here.parts)
+    return f"Get out the stock for {the(here.parts[0]['name'])}", f"{counted(pieces, 'piece')} in all, spares too", ""
+
+
+def _rough(here: Piece) -> Said:
+    return _first(here, "Rough mill", "all of one size in one go") or ("Rough mill the stock", "", "")
+
+
+def _first(here: Piece, words: str, more: str) -> Said | None:
+    return _part(here, here.parts[0], words, more) if here.parts else None
+
+
+def _rest(here: Piece) -> Said:
+    name = the(here.parts[0]["name"]) if here.parts else "the stock"
+    return f"Let {name} and the rest of the stock lie, then read its moisture", "", ""
+
+
+def _milling(here: Piece) -> Said:
+    """Return the first part whose thickness or width is not read off the wood, with what it was drawn at."""
+    read = {place["key"]: True for place in here.summary["places"] if place["heads"]}
+    for part in here.parts:
+        for key in ("thickness", "width"):
+            drawn = part["measures"].get(key)
+            if drawn is not None and fold_name(measure_place(part["name"], key)) not in read:
+                return _part(here, part, "Finish mill", f"to {drawn['text']}, its {key}; then read it off the wood")
+    return "Tick the finish milling: every size that was drawn is read off the wood", "", ""
+
+
+def _layout(here: Piece) -> Said:
+    posts = [part for part in here.parts if "post" in fold_name(part["name"])]
+    found = posts + here.parts
+    return _part(here, found[0], "Lay out") if found else ("Lay out the posts", "", "")
+
+
+def _mortises(here: Piece) -> Said:
+    """Return the first joint's mortised part: the one that has no tenon of its own, else the second that is named."""
+    if not here.joints:
+        return "Number the joints, then cut their mortises", "", ""
+    names = here.joints[0]["parts"]
+    parts = [part for part in here.parts if part["entry"] in names]
+    bare = [part for part in parts if "tenon" not in part["measures"]] + list(reversed(parts))
+    words = capital(joint_words(here.summary, here.joints[0]))
+    return _part(here, bare[0], "Cut the mortises of", words) if bare else ("Cut the mortises", words, "")
+
+
+def _tenons(here: Piece) -> Said:
+    """Return the first part with a tenon that has no mortises for slats to wait for."""
+    found = [part for part in here.parts if "tenon" in part["measures"]]
+    if not found:
+        return "Cut the tenons", "", ""
+    return _part(here, found[0], "Cut the tenons of", f"{found[0]['measures']['tenon']['text']} long")
+
+
+def _slat_mortises(here: Piece) -> Said:
+    found = [part for part in here.parts if "mortise" in part["measures"]]
+    if not found:
+        return "Cut the slat mortises", "", ""
+    return _part(here, found[0], "Cut the slat mortises of", f"{found[0]['measures']['mortise']['text']} deep")
+
+
+def _dry_fit(here: Piece) -> Said:
+    if here.rounds:
+        return _trim(here)
+    return "Put the piece together dry, and read every opening", "at both ends of its rails", ""
+
+
+def _trim(here: Piece) -> Said:
+    """Return the gauge stick's sheet where there is none yet; the rails that are to be cut come before all stages."""
+    project = here.summary["id"]
+    newest = gauge(here.summary, here.worked)
+    if newest is None:
+        return "Work the gauge stick from the openings of the dry fit", "", work_address("gauge", {"project": project})
+    if rails(here.summary, here.worked):
+        return "Put the piece together dry once more, and try the stick in every place", "", ""
+    return "Tick the trim: nothing comes off any rail", "", sheet_address(project, newest[0]["entry"])
+
+
+def _slats(here: Piece) -> Said:
+    newest = gauge(here.summary, here.worked)
+    if newest is None:
+        return "Cut the slats", "", ""
+    head, sheet = newest
+    long = f"{sheet['shoulder']['mark']} shoulder to shoulder, from {head['called']}"
+    slats = [part for part in here.parts if "slat" in fold_name(part["name"])]
+    found = f"Cut {the(slats[0]['name'])} to length" if slats else "Cut the slats to length"
+    return found, long, sheet_address(here.summary["id"], head["entry"])
+
+
+def _ease(here: Piece) -> Said:
+    left = [tick for tick in open_ticks(here.summary) if tick.group in ("ends", "eased", "sanded")]
+    if not left:
+        return "Ease the arrises, and sand the inside faces", "", ""
+    return capital(tick_words(left[0])), _left(len(left)), glue_address(here.summary["id"])
+
+
+def _left(count: int) -> str:
+    return f"{counted(count, 'line')} of the list are open" if count > 1 else "the last line of the list that is open"
+
+
+def _glue(here: Piece) -> Said:
+    left = open_ticks(here.summary)
+    if not left:
+        return "Glue it up, a dry run first", "", ""
+    return f"Before the glue: {tick_words(left[0])}", _left(len(left)), glue_address(here.summary["id"])
+
+
+def _finish(here: Piece) -> Said:
+    return "Put the finish on", "", ""
+
+
+WORDS: dict[str, Callable[[Piece], Said]] = {
+    "stock": _stock,
+    "rough-milling": _rough,
+    "rest": _rest,
+    "finish-milling": _milling,
+    "layout": _layout,
+    "mortises": _mortises,
+    "tenons": _tenons,
+    "slat-mortises": _slat_mortises,
+    "dry-fit": _dry_fit,
+    "trim": _trim,
+    "slats": _slats,
+    "ease": _ease,
+    "glue-up": _glue,
+    "finish": _finish,
+}
