@@ -106,7 +106,9 @@ class WebKit:
         }
         with (self.folder / "said.txt").open("ab") as log:
             command = ["WebKitWebDriver", f"--port={port}"]
-            self.driver = subprocess.Popen(command, env=os.environ | more, stdout=log, stderr=log, start_new_session=True)
+            self.driver = subprocess.Popen(
+                command, env=os.environ | more, stdout=log, stderr=log, start_new_session=True
+            )
         listens(port)
         wire = Spoken(port)
         program = {"binary": str(Path(__file__).with_name("webkit_window.py")), "args": []}
@@ -118,9 +120,7 @@ class WebKit:
         reading, writing = os.pipe()
         command = ["Xvfb", "-displayfd", str(writing), "-screen", "0", "800x800x24", "-nolisten", "tcp"]
         with (self.folder / "said.txt").open("ab") as log:
-            self.screen = subprocess.Popen(
-                command, pass_fds=[writing], stdout=log, stderr=log, start_new_session=True
-            )
+            self.screen = subprocess.Popen(command, pass_fds=[writing], stdout=log, stderr=log, start_new_session=True)
         os.close(writing)
         with os.fdopen(reading) as said:
             return f":{said.readline().strip()}"
