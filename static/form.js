@@ -66,6 +66,8 @@ export function followFields(retype, drawn) {
     showErrors();
   });
   addEventListener("pagehide", follow);
+  // A changed address asks for the page's icon, by the very worker that is to go then: Chromium leaves both waiting.
+  document.getElementById("update")?.addEventListener("click", () => clearTimeout(timer));
 }
 
 /** @param {string} name */

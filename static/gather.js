@@ -7,9 +7,10 @@
 import { start, add, summary, summaries } from "./core/fold.js";
 import { sheet_of } from "./core/entries_sheet.js";
 import { needed, sheets_behind } from "./core/follow.js";
+import { read_links } from "./core/links.js";
+import { entries, watch, worked } from "./local.js";
 import { sheets_above } from "./core/origin.js";
 import { entries_named } from "./core/picks.js";
-import { entries, worked } from "./local.js";
 import { FACTORS, ROUTES, TOOLS } from "./made.js";
 import { toPython } from "./python.js";
 
@@ -47,6 +48,7 @@ const GATHER = {
   source: gatherSource,
   origin: gatherOrigin,
   help: gatherHelp,
+  round: gatherRound,
   diagnostics: async () => {},
 };
 
@@ -55,13 +57,43 @@ async function gatherAll(g) {
   g.set("projects", summaries(toPython(await entries())));
 }
 
+/** The project that was looked at last, so that a new entry alone is folded. @type {{project: string, state: any, read: Promise<void>} | undefined} */
+let folded;
+watch((put) => {
+  const own = put?.filter((entry) => entry.project === folded?.project);
+  if (folded && own) take(folded.state, own);
+  else forgetFold();
+});
+addEventListener("pageshow", ({ persisted }) => persisted && forgetFold());
+
+/** Another tab put something into the store: what is folded here is not all there is. */
+export function forgetFold() {
+  folded = undefined;
+}
+
+/** @param {any} state @param {any[]} own */
+function take(state, own) {
+  for (const entry of toPython(own)) add(state, entry);
+}
+
+/** @param {string} id @returns {Promise<any>} the project's state, read once */
+async function stateOf(id) {
+  if (folded?.project !== id) {
+    const state = start();
+    folded = { project: id, state, read: entries(id).then((own) => take(state, own)) };
+  }
+  const { state, read } = folded;
+  await read.catch((error) => {
+    forgetFold(); // it is read anew at the next look
+    throw error;
+  });
+  return state;
+}
+
 /** @param {Gathered} g @param {string} id */
 async function gatherProject(g, id) {
-  const state = start();
-  for (const entry of toPython(await entries(id))) add(state, entry);
-  const found = summary(state);
-  if (!found.get("id")) return;
-  g.set("project", found);
+  const found = summary(await stateOf(id));
+  if (found.get("id")) g.set("project", found);
 }
 
 /** @param {Gathered} g @param {Place} place */
@@ -81,6 +113,13 @@ async function gatherEntry(g, { names }) {
   g.set("entry", names.entry);
   await gatherProject(g, names.project);
   await gatherWorked(g, [names.entry]);
+}
+
+/** @param {Gathered} g @param {Place} place */
+async function gatherRound(g, { names, query }) {
+  g.set("entry", names.entry);
+  g.set("typed", query);
+  await gatherProject(g, names.project);
 }
 
 /** @param {Gathered} g @param {Place} place */

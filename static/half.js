@@ -2,13 +2,20 @@
  * What is half typed in a form that keeps something is written down at every key, for each address, project and
  * form, and put back when the page opens again. In the phone's database, whose writes are on the disk when they are
  * done: a killed browser loses seconds of localStorage.
+ * A tool's form has what was typed in its address, which a page that is opened anew has not: it is written down for
+ * each tool and project, and offered where the form opens empty.
  */
 
+import { work_address } from "./core/address.js";
 import { run } from "./database.js";
+import { typed } from "./form.js";
 
 /** @typedef {import("./gather.js").Place} Place */
 /** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Field */
-/** @typedef {{at: number, fields: Record<string, [string, string]>}} Half each field with what it was given and what was typed */
+/**
+ * @typedef {{at: number, fields: Record<string, [string, string]>, address?: string, about?: string}} Half each field with
+ *   what it was given and what was typed; of a tool's form the address that says all of it; the place it was typed for
+ */
 
 const PREFIX = "half ";
 const RANGE = [PREFIX, "half!"]; // the sign after the space: all keys that begin with the prefix
@@ -22,6 +29,8 @@ const given = new WeakMap();
 const pending = new Set();
 let writing = false;
 let frame = "";
+/** The tool's form has a key of its own: not by what it replaces, which stands in its address. */
+let tool = "";
 
 /** The forms that keep something. @returns {HTMLFormElement[]} */
 const forms = () => [.../** @type {NodeListOf<HTMLFormElement>} */ (document.querySelectorAll("form[data-keeps]"))];
@@ -33,7 +42,13 @@ function fieldsOf(form) {
 }
 
 /** @param {HTMLFormElement} form */
-const keyOf = (form) => `${PREFIX}${frame} ${form.id}`;
+const isTool = (form) => form.id === "fields";
+
+/** @param {HTMLFormElement} form */
+const keyOf = (form) => (isTool(form) ? tool : `${PREFIX}${frame} ${form.id}`);
+
+/** Whether anything is typed; a choice always stands at something. @param {HTMLFormElement} form */
+const isBegun = (form) => fieldsOf(form).some((field) => field.type !== "select-one" && field.value !== "");
 
 /**
  * Put back what was half typed here, and write down from now on what is typed.
@@ -41,23 +56,27 @@ const keyOf = (form) => `${PREFIX}${frame} ${form.id}`;
  * @returns {Promise<void>} when it stands in the fields
  */
 export async function putBack(place) {
-  frame = [location.pathname, place.query.get("project") ?? "", place.query.get("replaces") ?? ""].join(" ");
+  const project = place.query.get("project") ?? "";
+  frame = [location.pathname, project, place.query.get("replaces") ?? ""].join(" ");
+  tool = `${PREFIX}${location.pathname} ${project} fields`;
   for (const form of forms()) for (const field of fieldsOf(form)) given.set(field, field.value);
   document.addEventListener("input", note);
   document.addEventListener("change", note);
   addEventListener("pagehide", write);
   addEventListener("submit", posted); // after those of the document: the forms that post themselves
   try {
-    await Promise.all(forms().map(async (form) => fill(form, await read(keyOf(form)))));
+    await Promise.all(forms().map(async (form) => fill(form, await read(keyOf(form)), place)));
+    await offer();
     await clear();
   } catch (error) {
     console.warn(error); // without a store nothing can be kept here at all, which the page's head says
   }
 }
 
-/** What was typed, where the field still holds what it was given then. @param {HTMLFormElement} form @param {Half | undefined} half */
-function fill(form, half) {
+/** What was typed, where the field still holds what it was given then. @param {HTMLFormElement} form @param {Half | undefined} half @param {Place} place */
+function fill(form, half, place) {
   if (!half || half.at < Date.now() - OLDEST) return;
+  if (half.about) place.query.set("held", half.about); // the round stays at the place that this was typed for
   for (const field of fieldsOf(form)) {
     const [before, typed] = half.fields[field.name] ?? [];
     if (typed === undefined || field.value !== before || given.get(field) !== before) continue;
@@ -66,10 +85,22 @@ function fill(form, half) {
   }
 }
 
+/** Where a tool's form opens empty: one press puts back what was typed in it last. */
+async function offer() {
+  const form = /** @type {HTMLFormElement | null} */ (document.getElementById("fields"));
+  const button = document.getElementById("put-back");
+  if (!form || !button || isBegun(form)) return;
+  const half = await read(tool);
+  if (!half?.address || half.at < Date.now() - OLDEST) return;
+  const { address } = half;
+  button.addEventListener("click", () => location.assign(address));
+  button.hidden = false;
+}
+
 /** @param {Event} event */
 function note({ target }) {
   const form = target instanceof Element ? target.closest("form") : null;
-  if (!form?.dataset.keeps) return;
+  if (!form || !(form.dataset.keeps || isTool(form))) return;
   pending.add(form);
   write();
 }
@@ -93,17 +124,35 @@ async function write() {
 
 /** @param {HTMLFormElement} form @returns {Half | undefined} nothing where nothing is half typed, or too much */
 function halfOf(form) {
+  const half = isTool(form) ? addressOf(form) : changesOf(form);
+  return half && JSON.stringify(half).length <= ROOM ? half : undefined;
+}
+
+/** @param {HTMLFormElement} form @returns {Half | undefined} */
+function addressOf(form) {
+  const address = work_address(document.body.dataset.tool ?? "", typed());
+  return isBegun(form) ? { at: Date.now(), fields: {}, address } : undefined;
+}
+
+/** @param {HTMLFormElement} form @returns {Half | undefined} */
+function changesOf(form) {
   const changed = fieldsOf(form).filter((field) => given.has(field) && field.value !== given.get(field));
   /** @type {Half["fields"]} */
   const fields = Object.fromEntries(changed.map((field) => [field.name, [given.get(field) ?? "", field.value]]));
-  const room = JSON.stringify(fields).length;
-  return changed.length && room <= ROOM ? { at: Date.now(), fields } : undefined;
+  return changed.length ? { at: Date.now(), fields, ...aboutOf(form) } : undefined;
 }
 
-/** What this form held is kept, or sent: it is half typed no longer. @param {HTMLFormElement} form */
+/** A round's form goes from place to place: what is typed belongs to one. @param {HTMLFormElement} form @returns {{about?: string}} */
+function aboutOf(form) {
+  const place = form.elements.namedItem("place");
+  return place instanceof HTMLInputElement && place.type === "hidden" ? { about: place.value } : {};
+}
+
+/** What this form held is kept, or sent: it is half typed no longer; a sheet with it. @param {HTMLFormElement} form */
 export function forget(form) {
   pending.delete(form);
-  return put([[keyOf(form), undefined]]).catch(console.warn);
+  const keys = form.dataset.keeps === "sheet" ? [keyOf(form), tool] : [keyOf(form)];
+  return put(keys.map((key) => [key, undefined])).catch(console.warn);
 }
 
 /** @param {[string, Half | undefined][]} halves @returns {Promise<void>} */

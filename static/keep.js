@@ -3,7 +3,7 @@
  * same field names as the server's way; on the disk first, then said, then sent.
  */
 
-import { project_address, sheet_address } from "./core/address.js";
+import { project_address, round_address, sheet_address } from "./core/address.js";
 import { draft } from "./core/entries.js";
 import { spoken_in } from "./core/view_tool.js";
 import { entriesOf } from "./entry.js";
@@ -19,9 +19,11 @@ import { saved, settled } from "./pace.js";
 
 const OWN = new Set(["entry_id", "csrf_token"]);
 const SHEETS = new Set(["sheet", "like", "again"]); // forms that make sheets
+const AGAIN = "again"; // what it names comes last, behind what that stands on; without a name the page stays
 const TWICE = 700; // milliseconds: the same again within them is the same press
 const LATER = "Kept on this phone. Its page opens when the server can be reached.";
 const FAILED = "This could not be kept on this phone";
+const FULL = "there is no room left on it. Make some, then press again: what is typed stays here. What is not sent can be saved as a file, under This phone on the first page.";
 
 /** The id of the entry that a form makes next. @type {WeakMap<HTMLFormElement, string>} */
 const ids = new WeakMap();
@@ -67,10 +69,16 @@ function canKeep(form) {
   return !SHEETS.has(form.dataset.keeps ?? "") || Boolean(crypto.subtle);
 }
 
-/** Fill in what a shell leaves open, and open the buttons. @param {Gathered} g @param {Place} place */
-export function fillForms(g, place) {
+/**
+ * Fill in what a shell leaves open, and open the buttons.
+ * @param {Gathered} g
+ * @param {Place} place
+ * @param {Map<string, any>} view what it `fills` is filled into hidden fields
+ */
+export function fillForms(g, place, view) {
   const project = g.get("project");
-  const given = { entry: place.names.entry, tool: g.get("tool")?.name, replaces: place.query.get("replaces") };
+  const own = { entry: place.names.entry, tool: g.get("tool")?.name, replaces: place.query.get("replaces") };
+  const given = { ...own, ...Object.fromEntries(view.get("fills") ?? []) };
   for (const [name, value] of Object.entries(given)) {
     for (const field of document.querySelectorAll(`form[data-keeps] input[type="hidden"][name="${name}"]`)) {
       /** @type {HTMLInputElement} */ (field).value = value ?? "";
@@ -110,10 +118,16 @@ async function press(form, submitter, g, show) {
     const entry = await keep(form, data, g);
     if (entry) await follow(form, entry, data, show);
   } catch (error) {
-    putError(form.dataset.keeps ?? "", `${FAILED}: ${error instanceof Error ? error.message : error}`);
+    putError(form.id, `${FAILED}: ${why(error)}`);
   } finally {
     busy.delete(form);
   }
+}
+
+/** @param {unknown} error @returns {string} */
+function why(error) {
+  if (error instanceof DOMException && error.name === "QuotaExceededError") return FULL;
+  return error instanceof Error ? error.message : String(error);
 }
 
 /** @param {FormData} data */
@@ -135,13 +149,13 @@ async function keep(form, data, g) {
   const kind = form.dataset.keeps ?? "";
   const outcome = draft(kind, typedIn(data), g.get("project"), TOOLS, FACTORS, g.get("worked"));
   clearErrors(form);
-  if (outcome.has("errors")) return putErrors(kind, outcome.get("errors"));
+  if (outcome.has("errors")) return putErrors(form.id, outcome.get("errors"));
   const id = ids.get(form) ?? uuid7();
   ids.set(form, id);
   const made = await entriesOf(outcome, id, g.get("project")?.get("id"));
   await save(...made);
   await saved();
-  return made[0];
+  return kind === AGAIN && data.get("entry") ? made[made.length - 1] : made[0];
 }
 
 /** What was typed, by the names the server reads as well. @param {FormData} data @returns {Map<string, string>} */
@@ -159,17 +173,20 @@ function typedIn(data) {
 async function follow(form, entry, data, show) {
   ids.delete(form);
   await forget(form);
-  const address = form.dataset.keeps === "again" ? "" : pageOf(entry);
+  const address = form.dataset.keeps === AGAIN && !data.get("entry") ? "" : pageOf(entry);
   if (address && await canOpen()) return location.assign(address);
   form.reset();
   last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
-  if (address) putError(form.dataset.keeps ?? "", LATER);
-  return show();
+  if (address) putError(form.id, LATER);
+  form.dispatchEvent(new CustomEvent("kept", { bubbles: true }));
+  await show();
+  last.get(form)?.held.push(written(new FormData(form))); // a round has put its next place in
 }
 
 /** @param {{id: string, project: string, kind: string}} entry @returns {string} nothing for what has no page of its own */
 function pageOf({ id, project, kind }) {
   if (kind === "project") return project_address(id);
+  if (kind === "round") return round_address(project, id);
   return kind === "sheet" ? sheet_address(project, id) : "";
 }
 
@@ -180,14 +197,14 @@ async function canOpen() {
 
 /** @param {HTMLFormElement} form */
 function clearErrors(form) {
-  putError(form.dataset.keeps ?? "", "");
+  putError(form.id, "");
   for (const field of form.elements) if (field.id) putError(field.id, "");
 }
 
-/** Each sentence at its field; one without a field at the form's head. @param {string} kind @param {Map<string, string>} errors */
-function putErrors(kind, errors) {
-  if (kind === "sheet") showErrors();
+/** Each sentence at its field; one without a field at the form's head. @param {string} id of the form @param {Map<string, string>} errors */
+function putErrors(id, errors) {
+  if (id === "sheet") showErrors();
   for (const [name, sentence] of errors) {
-    if (!putError(`${kind}-${name}`, sentence) && !(kind === "sheet" && putError(name, sentence))) putError(kind, sentence);
+    if (!putError(`${id}-${name}`, sentence) && !(id === "sheet" && putError(name, sentence))) putError(id, sentence);
   }
 }

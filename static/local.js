@@ -13,6 +13,17 @@
 import { read, run } from "./database.js";
 import { uuid7 } from "./ids.js";
 
+/** Who wants to know what this page put into the store, or, by nothing, that all of it may be another. @type {((put: Held[] | undefined) => void)[]} */
+const watching = [];
+
+/** Tell of what this page puts into the store. @param {(put: Held[] | undefined) => void} told */
+export function watch(told) {
+  watching.push(told);
+}
+
+/** @param {Held[] | undefined} put */
+const tell = (put) => watching.forEach((told) => told(put));
+
 const ALL = ["entries", "outbox", "worked", "meta"];
 
 /** Whether the browser promises not to clear what is kept here. @type {Promise<boolean> | undefined} */
@@ -32,28 +43,31 @@ function askToStay() {
  */
 export async function save(...made) {
   const added = await run(["entries", "outbox", "meta"], "readwrite", (transaction) => adding(transaction, made));
+  tell(added);
   askToStay();
-  return added;
+  return added.length > 0;
 }
 
-/** @param {IDBTransaction} transaction @param {Entry[]} made @returns {() => boolean} */
+/** @param {IDBTransaction} transaction @param {Entry[]} made @returns {() => Held[]} what is new here */
 function adding(transaction, made) {
   const known = made.map((entry) => transaction.objectStore("entries").getKey(entry.id));
   const last = transaction.objectStore("meta").get("counter");
-  /** @type {Entry[]} */
+  /** @type {Held[]} */
   let fresh = [];
   last.onsuccess = () => {
-    fresh = made.filter((_, at) => known[at].result === undefined);
-    fresh.forEach((entry, at) => enter(transaction, entry, (last.result ?? 0) + 1 + at));
+    const unknown = made.filter((_, at) => known[at].result === undefined);
+    fresh = unknown.map((entry, at) => enter(transaction, entry, (last.result ?? 0) + 1 + at));
   };
-  return () => fresh.length > 0;
+  return () => fresh;
 }
 
-/** @param {IDBTransaction} transaction @param {Entry} entry @param {number} counter */
+/** @param {IDBTransaction} transaction @param {Entry} entry @param {number} counter @returns {Held} */
 function enter(transaction, entry, counter) {
-  transaction.objectStore("entries").put({ ...entry, counter });
+  const held = { ...entry, counter };
+  transaction.objectStore("entries").put(held);
   transaction.objectStore("outbox").put({ id: entry.id, counter, entry, why: "" });
   transaction.objectStore("meta").put(counter, "counter");
+  return held;
 }
 
 /** What is not sent, in the order it was made; the refused ones too. @returns {Promise<Unsent[]>} */
@@ -77,8 +91,8 @@ export async function standing() {
  * @param {Answer} answer
  * @returns {Promise<void>}
  */
-export function settle(answer) {
-  return run(ALL, "readwrite", (transaction) => {
+export async function settle(answer) {
+  await run(ALL, "readwrite", (transaction) => {
     const [entries, outbox, worked, meta] = ALL.map((name) => transaction.objectStore(name));
     answer.kept.forEach((id) => outbox.delete(id));
     answer.refused.forEach((refusal) => mark(outbox, refusal));
@@ -88,6 +102,7 @@ export function settle(answer) {
     meta.put(answer.epoch, "epoch");
     return () => {};
   });
+  tell(answer.entries);
 }
 
 /** @param {IDBObjectStore} outbox @param {Refusal} refusal */
@@ -123,6 +138,7 @@ export async function restart(epoch) {
     };
     return () => {};
   });
+  tell(undefined);
 }
 
 /** @param {string} device @param {Held[]} held @param {Unsent[]} waiting @returns {Entry[]} */

@@ -5,6 +5,7 @@
 
 import { noteFault } from "./errors.js";
 import { stays, unsent } from "./local.js";
+import { remember } from "./lost.js";
 import { exchange } from "./sync.js";
 
 const FIRST = 1_000; // milliseconds; doubled at each failure
@@ -18,7 +19,7 @@ const tabs = new BroadcastChannel("shoulderline");
 
 /** @type {{outcome: import("./sync.js").Outcome | "", running: boolean, again: boolean, wait: number,
  *   timer: number, skew: number, news: boolean, telling: number, waiting: ((outcome: string) => void)[],
- *   changed: (outcome: string, news: boolean) => unknown}} */
+ *   changed: (outcome: string, news: boolean, elsewhere?: boolean) => unknown}} */
 const now = {
   outcome: "", running: false, again: false, wait: FIRST, timer: 0, skew: 0, news: false, telling: 0, waiting: [],
   changed: () => {},
@@ -29,12 +30,12 @@ const ears = { skew: (ahead) => { now.skew = ahead; }, news: () => { now.news = 
 
 /**
  * Begin, and exchange at every sign of life.
- * @param {(outcome: string, news: boolean) => unknown} changed called after each exchange, and when another tab kept
- *   something, with whether what this phone holds has changed
+ * @param {(outcome: string, news: boolean, elsewhere?: boolean) => unknown} changed called after each exchange, and when
+ *   another tab kept something, with whether what this phone holds has changed, and whether from elsewhere
  */
 export function begin(changed) {
   now.changed = changed;
-  tabs.onmessage = () => { changed(now.outcome, true); tell(); };
+  tabs.onmessage = () => { changed(now.outcome, true, true); tell(); };
   for (const sign of ["online", "focus", "pageshow"]) addEventListener(sign, () => soon());
   document.addEventListener("visibilitychange", () => !document.hidden && soon());
   soon();
@@ -101,6 +102,7 @@ export async function tell() {
   const mine = ++now.telling;
   const [all, kept] = await Promise.all([unsent(), stays()]);
   if (mine !== now.telling) return; // what was read since is newer
+  if (all.length || now.outcome === "through") remember(all.length); // else nothing was ever kept here
   const refused = all.filter((each) => each.why).length;
   const said = words(now.outcome, all.length - refused, refused) + clock();
   if (place.textContent !== said) place.textContent = said;

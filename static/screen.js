@@ -3,17 +3,19 @@
  * stays until the first exchange is through; from then on the phone draws the same characters.
  */
 
-import "./errors.js";
+import { noteFault } from "./errors.js";
 import * as views from "./core/view.js";
 import { settled, settled_address } from "./core/picks_form.js";
 import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
-import { gather, placeOf } from "./gather.js";
+import { forgetFold, gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
 import { fillCalled, fillForms, takeOver } from "./keep.js";
 import { standing } from "./local.js";
+import { noticeLost } from "./lost.js";
 import { begin, tell } from "./pace.js";
 import { followPuts } from "./puts.js";
+import { fillRound, followRound } from "./round.js";
 import { showRows } from "./rows.js";
 import "./unsent.js";
 import { keepOffline } from "./update.js";
@@ -22,6 +24,9 @@ import { keepOffline } from "./update.js";
 
 const main = /** @type {HTMLElement} */ (document.getElementById("main"));
 const place = placeOf(location);
+const drawnByServer = main.hasChildNodes();
+const NO_STORE = "this browser lets nothing be kept here";
+const SERVER_ALONE = `${NO_STORE}: all goes to the server`;
 
 /** What was gathered last. @type {Gathered | undefined} */
 let held;
@@ -37,9 +42,13 @@ async function show() {
   if (mine !== turn) return; // something newer is on its way
   held = g;
   speak(g);
-  paint(g);
-  fillForms(g, place);
-  if (!taken) takeOver(() => held, show);
+  const view = paint(g);
+  fillForms(g, place, view);
+  fillRound(view);
+  if (!taken) {
+    takeOver(() => held, show);
+    followRound(place, show);
+  }
   taken = true;
   document.documentElement.classList.add("ready");
 }
@@ -57,6 +66,7 @@ function paint(g, put = draw) {
   if (screen !== "tool" || judge(view)) put(main, screen, view);
   const heading = main.querySelector("h1")?.textContent;
   if (heading) document.title = heading === "Shoulderline" ? heading : `${heading}, Shoulderline`;
+  return view;
 }
 
 /** What was typed changed: all else that was gathered still holds. @param {Map<string, string>} typed */
@@ -67,8 +77,9 @@ function retype(typed) {
   paint(held, drawQuickly);
 }
 
-/** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news */
-async function exchanged(outcome, news) {
+/** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news @param {boolean} [elsewhere] */
+async function exchanged(outcome, news, elsewhere = false) {
+  if (elsewhere) forgetFold();
   if (taken ? news : outcome === "through" || (await standing()).cursor > 0) await show();
 }
 
@@ -88,9 +99,18 @@ async function takePicked(at) {
   return address.startsWith("/work/");
 }
 
+/** Without a store: a page that the server drew still keeps by its forms, and says that nothing stays here. @param {unknown} error */
+function without(error) {
+  noteFault(error);
+  console.warn(error);
+  const state = document.getElementById("state");
+  if (state) state.textContent = drawnByServer ? SERVER_ALONE : NO_STORE;
+  if (!drawnByServer) draw(main, "missing", new Map([["missing", `${NO_STORE}.`]]));
+}
+
 async function open() {
   if (!place || !(await takePicked(place))) return;
-  const drawn = main.hasChildNodes();
+  noticeLost().catch(() => {}); // a store that cannot be read is said below
   fillFields(place.query);
   fillCalled(place);
   putBack(place);
@@ -98,15 +118,18 @@ async function open() {
   followPuts();
   held = await gather(place);
   speak(held);
-  followFields(retype, drawn);
-  if (!drawn) await show();
+  followFields(retype, drawnByServer);
+  if (!drawnByServer) await show();
   if (location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
   await tell();
   begin(exchanged);
 }
 
+// Phones are paired on the shop's own computer alone; the shell of the page is the same there as on a phone.
+const phones = document.getElementById("phones");
+if (phones) phones.hidden = !["127.0.0.1", "localhost"].includes(location.hostname);
 // A page that is left before these have come would say so by an error; fields take any keyboard without the pad.
 if (document.getElementById("standing")) import("./diagnostics.js").catch(() => undefined);
 if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);
 keepOffline();
-open();
+open().catch(without);

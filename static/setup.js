@@ -27,7 +27,7 @@ async function missing() {
     ask(`${found.origin}${reached}`),
     found.byNumber ? ask(`${found.byNumber}${reached}`) : /** @type {Reply} */ ("silent"),
   ]);
-  if (byOrigin === "there") return ["Passed. This phone trusts the shop’s computer.", "passed"];
+  if (byOrigin === "there") return ["Passed. This phone trusts the shop’s computer. Go on below.", "passed"];
   if (here !== "there") return ["The computer does not answer. Is this phone on the shop’s network, and is Shoulderline running?", "away"];
   if (byNumber === "there") return [nameless(), "name"];
   if (byNumber === "silent" && (found.byNumber || byOrigin === "silent")) return [shutDoor(), "closed"];

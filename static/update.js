@@ -9,7 +9,7 @@ let asked = false;
 export async function keepOffline() {
   const workers = navigator.serviceWorker;
   if (!workers) return; // plain http: the pages still work while the server is there
-  workers.addEventListener("controllerchange", () => (asked ? location.reload() : mark()));
+  workers.addEventListener("controllerchange", () => (asked ? openAnew() : mark()));
   try {
     const registration = await workers.register("/sw.js", { updateViaCache: "none" });
     watch(registration);
@@ -20,6 +20,12 @@ export async function keepOffline() {
     noteFault(error);
     console.warn(error); // the server is gone, or the certificate is not trusted: what was kept still answers
   }
+}
+
+/** Load again; what a page does as it is left is done first, so that its address says all that was typed. */
+function openAnew() {
+  dispatchEvent(new Event("pagehide"));
+  location.reload();
 }
 
 /** Say on the page that it opens without a server: a controller is set and the start page is kept. */

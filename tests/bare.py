@@ -5,7 +5,6 @@ server (`webapp.serving`), but no core is translated and no page is made. A serv
 already forks, so a start takes hundredths of a second.
 """
 
-import multiprocessing
 import socket
 import time
 from multiprocessing.context import ForkServerProcess
@@ -14,6 +13,7 @@ from typing import Self
 
 from flask import Flask
 
+from tests.nursery import nursery
 from webapp.access.listen import Doors
 from webapp.access.origin import guard
 from webapp.app import BODY_CAP
@@ -23,8 +23,6 @@ from webapp.store import Store
 from webapp.store.folder import held
 
 PATIENCE = 30  # seconds
-nursery = multiprocessing.get_context("forkserver")
-nursery.set_forkserver_preload(["tests.bare", "alembic.command", "webapp.demo"])
 
 
 def serve(folder: Path, port: int) -> None:

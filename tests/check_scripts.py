@@ -23,7 +23,8 @@ MADE = ROOT / "webapp" / "phone" / "made.py"
 TOOLS = ROOT / ".tools"
 VERSION = "5.9.3"
 COMPILER = TOOLS / "node_modules" / "typescript" / "bin" / "tsc"
-# The worker is a classic script in a world of its own.
+# Workers are classic scripts in a world of their own.
+WORKERS = ("worker.js", "withdrawn.js")
 WORKER = {"lib": ["es2023", "webworker"], "moduleDetection": "force"}
 
 
@@ -102,9 +103,9 @@ def declare(folder: Path) -> None:
 
 def check(node: Path, folder: Path) -> int:
     """Run the compiler on the pages' scripts, then on the worker; return the first status that is not 0."""
-    scripts = [str(path) for path in sorted(STATIC.glob("*.js")) if path.name != "worker.js"]
+    scripts = [str(path) for path in sorted(STATIC.glob("*.js")) if path.name not in WORKERS]
     pages = {"compilerOptions": {"rootDirs": [str(STATIC), str(folder)]}, "files": scripts}
-    worker = {"compilerOptions": WORKER, "files": [str(STATIC / "worker.js")]}
+    worker = {"compilerOptions": WORKER, "files": [str(STATIC / name) for name in WORKERS]}
     for name, project in (("pages", pages), ("worker", worker)):
         file = folder / f"{name}.json"
         file.write_text(json.dumps({"extends": str(ROOT / "tests" / "tsconfig.json"), **project}), encoding="utf-8")

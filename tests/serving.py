@@ -11,6 +11,8 @@ from typing import Self
 
 import pytest
 
+from tests.nursery import Forked
+
 ADDRESS = re.compile(r"http://127\.0\.0\.1:(\d+)/")
 PATIENCE = 30  # seconds
 
@@ -23,7 +25,7 @@ class Serving:
 
     def __init__(self, folder: Path, *words: str, demo: bool = False, program: Path | None = None) -> None:
         self.folder, self.words, self.demo, self.port, self.program = folder, words, demo, 0, program
-        self.process: subprocess.Popen[str] | None = None
+        self.process: subprocess.Popen[str] | Forked | None = None
 
     @property
     def address(self) -> str:
@@ -31,8 +33,7 @@ class Serving:
 
     def start(self) -> Self:
         words = ["serve", "--port", str(self.port), "--data", str(self.folder), *(["--demo"] if self.demo else [])]
-        command = [sys.executable, "-m", "webapp", *words, *self.words]
-        self.process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, cwd=self.program)
+        self.process = self._begun([*words, *self.words])
         said = ADDRESS.search(self.process.stdout.readline() if self.process.stdout else "")
         if said is None:
             self.stop()
@@ -40,6 +41,10 @@ class Serving:
         self.port = int(said[1])
         self._answers()
         return self
+
+    def _begun(self, words: list[str]) -> "subprocess.Popen[str] | Forked":
+        command = [sys.executable, "-m", "webapp", *words]
+        return subprocess.Popen(command, stdout=subprocess.PIPE, text=True, cwd=self.program)
 
     def says(self, pattern: str) -> re.Match[str]:
         """Read on until a line has this in it; a program that ends without it fails the test."""
@@ -82,10 +87,17 @@ class Serving:
         self.stop()
 
 
+class Quick(Serving):
+    """The same program and command, forked from a process that has it loaded and its files made."""
+
+    def _begun(self, words: list[str]) -> Forked:
+        return Forked(words)
+
+
 @pytest.fixture
 def serving(tmp_path: Path) -> Iterator[Serving]:
     """Serve an empty folder for one test."""
-    server = Serving(tmp_path / "data").start()
+    server = Quick(tmp_path / "data").start()
     yield server
     server.stop()
 
@@ -93,7 +105,7 @@ def serving(tmp_path: Path) -> Iterator[Serving]:
 @pytest.fixture(scope="module")
 def demo_serving(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Serving]:
     """Serve the demo for a module's tests, which leave it as it is."""
-    server = Serving(tmp_path_factory.mktemp("demo"), demo=True).start()
+    server = Quick(tmp_path_factory.mktemp("demo"), demo=True).start()
     yield server
     server.stop()
 
@@ -101,6 +113,6 @@ def demo_serving(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Serving]:
 @pytest.fixture(scope="module")
 def common(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Serving]:
     """Serve a folder that a module's tests share, each with projects of its own."""
-    server = Serving(tmp_path_factory.mktemp("common")).start()
+    server = Quick(tmp_path_factory.mktemp("common")).start()
     yield server
     server.stop()

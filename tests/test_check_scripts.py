@@ -14,7 +14,8 @@ def status(folder: Path, monkeypatch: pytest.MonkeyPatch, script: str) -> int:
     (folder / "static").mkdir()
     (folder / "made").mkdir()
     (folder / "static" / "page.js").write_text(script, encoding="utf-8")
-    (folder / "static" / "worker.js").write_text("self.caches.keys();\n", encoding="utf-8")
+    for name in check_scripts.WORKERS:
+        (folder / "static" / name).write_text("self.caches.keys();\n", encoding="utf-8")
     monkeypatch.setattr(check_scripts, "STATIC", folder / "static")
     node = check_scripts.node_folder()
     check_scripts.install(node)

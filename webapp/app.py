@@ -7,6 +7,7 @@ from flask import Flask
 from flask_compress import Compress
 
 from webapp.access.devices import only_paired
+from webapp.access.log import logged
 from webapp.access.origin import guard
 from webapp.folders import TEMPLATES
 from webapp.pages.register import register
@@ -31,6 +32,7 @@ def create_app(folder: Path) -> Flask:
         COMPRESS_MIMETYPES=[*TEXT, "application/manifest+json"],
         COMPRESS_ALGORITHM=["br", "gzip"],
     )
+    logged(app, folder)
     guard(app)
     only_paired(app)
     Compress(app)

@@ -68,6 +68,7 @@ def own_address(_context: click.Context, _option: click.Parameter, texts: tuple[
     help="Serve phones under an https host that passes requests on, and believe what it says of them.",
 )
 @click.option("--behind-port", default=8490, show_default=True, help="The port on 127.0.0.1 for that host.")
+@click.option("--withdraw-worker", is_flag=True, help="Take a broken version off the phones; what they keep stays.")
 @folder_option
 def serve(*, demo: bool, port: int, data: Path | None, shop: bool, behind: str | None, **more: Any) -> None:
     """Serve this machine, and print the address."""
@@ -77,7 +78,7 @@ def serve(*, demo: bool, port: int, data: Path | None, shop: bool, behind: str |
     asked = Asked(more["shop_port"], more["setup_port"], more["by_number"], more["only"]) if shop else None
     front = Front(behind, more["behind_port"]) if behind else None
     try:
-        run(data_folder(data), port, demo=demo, asked=asked, behind=front)
+        run(data_folder(data), port, demo=demo, asked=asked, behind=front, withdrawn=more["withdraw_worker"])
     except (ServeError, StoreError, AuthorityError) as e:
         raise click.ClickException(str(e)) from e
 
@@ -171,14 +172,20 @@ def arrive_command(*, file: Path, data: Path | None, replace: bool) -> None:
 
 @main.command("devices")
 @click.option("--revoke", metavar="NAME-or-ID", help="Let a phone in no more, from its next request on.")
+@click.option("--code", is_flag=True, help="Make a pairing code for one phone, also while serving.")
 @folder_option
-def devices_command(*, revoke: str | None, data: Path | None) -> None:
-    """List the phones that are paired, or revoke one."""
+def devices_command(*, revoke: str | None, code: bool, data: Path | None) -> None:
+    """List the phones that are paired, make a code for another, or revoke one."""
     from webapp.access import said
+    from webapp.access.log import Log
     from webapp.store import Store
 
+    folder = data_folder(data)
     try:
-        with Store(data_folder(data)) as store:
-            click.echo(said.listed(store) if revoke is None else said.revoked(store, revoke))
+        with Store(folder) as store:
+            if revoke is not None:
+                click.echo(said.revoked(store, revoke, Log(folder)))
+            else:
+                click.echo(said.coded(store, Log(folder)) if code else said.listed(store))
     except StoreError as e:
         raise click.ClickException(str(e)) from e

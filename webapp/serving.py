@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
 
 import click
@@ -18,6 +19,7 @@ from webapp.access.pairing import new_code, paired
 from webapp.access.shop import Asked, Shop
 from webapp.app import create_app
 from webapp.demo import fill
+from webapp.phone.build import withdraw
 from webapp.store.folder import held
 
 __all__ = ["Asked", "Front", "ServeError", "run"]
@@ -36,9 +38,17 @@ class Front:
     port: int = FRONT_PORT
 
 
-def run(folder: Path, port: int, *, demo: bool, asked: Asked | None = None, behind: Front | None = None) -> None:
+def run(
+    folder: Path,
+    port: int,
+    *,
+    demo: bool,
+    asked: Asked | None = None,
+    behind: Front | None = None,
+    withdrawn: bool = False,
+) -> None:
     """Serve until stopped; the address is printed when it is taken."""
-    with held(folder), program(folder, demo=demo) as app, ExitStack() as after:
+    with held(folder), program(folder, demo=demo, withdrawn=withdrawn) as app, ExitStack() as after:
         store = app.extensions["shoulderline"]
         listeners = [machine(app, port)]
         after.callback(closed, listeners)
@@ -47,10 +57,12 @@ def run(folder: Path, port: int, *, demo: bool, asked: Asked | None = None, behi
         if behind:
             listeners.append(proxied(app, behind))
         if shop:
+            app.config["SETUP_AT"] = lambda: shop.setup  # addresses change while it is served
             listeners += [shop.https, shop.http]
             click.echo(terminal.words(shop.place.origin, shop.setup, shop.root.fingerprint))
         if shop or behind:
-            click.echo(terminal.pairing(new_code(store)))
+            at = f"http://{HOST}:{listeners[0].port}"
+            click.echo(terminal.pairing(new_code(store), at, datetime.now().astimezone()))
         Doors(tuple(listeners), (shop.watch(),) if shop else ()).run()
 
 
@@ -61,10 +73,12 @@ def closed(listeners: list[Listener]) -> None:
 
 
 @contextmanager
-def program(folder: Path, *, demo: bool) -> Iterator[Flask]:
+def program(folder: Path, *, demo: bool, withdrawn: bool = False) -> Iterator[Flask]:
     """Give the program over a folder, and close it after."""
     refuse_moved(folder)
     app = create_app(folder)
+    if withdrawn:
+        withdraw(app)
     try:
         if demo:
             fill(app.extensions["shoulderline"])

@@ -10,6 +10,7 @@ from flask import Flask
 
 from tests.access.doors import ORIGIN, Phone
 from tests.pages.client import OWN, Forms, forms
+from webapp.access.log import FILE
 from webapp.access.pairing import paired
 from webapp.app import create_app
 from webapp.cli import main
@@ -43,6 +44,7 @@ def test_the_terminal_lists_and_revokes_while_it_is_served(app: Flask, tmp_path:
     assert second.ask("/").status_code == 200
     [left] = paired(app.extensions["shoulderline"])
     assert devices(tmp_path, "--revoke", left.id)[0] == 0
+    assert f'revoked device="{left.id}" door="terminal"' in (tmp_path / FILE).read_text(encoding="ascii")
     assert second.ask("/").status_code == 401
 
 
@@ -65,6 +67,24 @@ def test_the_page_makes_a_code_that_pairs(app: Flask) -> None:
     again = client.get("/devices", headers=OWN).text
     assert found[1] not in again
     assert "<b>Anna&#39;s</b>" in again
+
+
+def test_the_page_says_where_a_new_phone_begins(app: Flask) -> None:
+    app.config["SETUP_AT"] = lambda: "http://192.168.1.20:8480/"
+    html = app.test_client().get("/devices", headers=OWN).text
+    assert "open http://192.168.1.20:8480/ on it" in html
+    assert f"find the shop at {ORIGIN}/" in html
+
+
+def test_the_terminal_makes_a_code_that_pairs(app: Flask, tmp_path: Path) -> None:
+    done, text = devices(tmp_path, "--code")
+    found = re.search(r": ([A-Z]{4} [A-Z]{4})\. The one before is void\.$", text)
+    assert done == 0
+    assert found
+    assert Phone(app).enter(found[1]).status_code == 303
+    written = (tmp_path / FILE).read_text(encoding="ascii")
+    assert 'code made door="terminal"' in written
+    assert found[1] not in written
 
 
 def test_the_page_revokes(app: Flask) -> None:

@@ -13,7 +13,7 @@ from webapp.access.origin import POLICY
 from webapp.access.way import KEY, MACHINE
 from webapp.app import create_app
 from webapp.demo import fill
-from webapp.phone.build import PLACE
+from webapp.phone.build import PLACE, withdraw
 
 VARIABLE = re.compile(r"<(?:[^>]*:)?(\w+)>")
 HOLDS_CODE = {"phone.static_file", "phone.shell", "phone.worker"}
@@ -85,7 +85,15 @@ def test_what_is_open_to_the_unpaired_is_the_pairing_page_and_what_puts_it_on_a_
     } | {("pairing.enter", "OPTIONS")}
     stamp = app.extensions[PLACE].stamp
     assert phone.ask(f"/static/{stamp}/icons/mark-192.png").status_code == 200
+    assert phone.ask(f"/static/{stamp}/screens/project.png").status_code == 200
     assert phone.ask(f"/static/{stamp}/icons/../screen.js").status_code == 404
+
+
+def test_a_worker_that_was_withdrawn_leaves_the_unpaired_too(app: Flask, phone: Phone) -> None:
+    assert phone.ask("/sw.js").status_code == 401
+    withdraw(app)
+    assert "unregister" in phone.ask("/sw.js").text
+    assert phone.ask("/").status_code == 401
 
 
 def test_what_is_open_says_nothing_of_the_shop(app: Flask, phone: Phone) -> None:
@@ -105,6 +113,12 @@ def test_a_paired_device_gets_every_page(app: Flask, phone: Phone) -> None:
     refused = {address: phone.ask(address).status_code for _, address in pages}
     assert set(refused.values()) <= {200, 400, 404}, refused
     assert {endpoint for endpoint, address in pages if refused[address] == 200} > HOLDS_CODE
+
+
+def test_trace_is_not_answered(phone: Phone) -> None:
+    phone.paired()
+    for address in ("/", "/pair", "/sync", "/devices"):
+        assert phone.ask(address, "TRACE").status_code in (404, 405)
 
 
 def test_a_paired_phone_lists_no_devices_and_pairs_no_others(phone: Phone) -> None:

@@ -12,11 +12,11 @@ from collections.abc import Callable, Iterator
 import pytest
 
 from tests.access.bench import HERE, Bench, wait_for
-from webapp.access import door, patience
+from webapp.access import door, listen, patience
 from webapp.access.patience import local
 
 MANY = 200
-TIMES = 20
+TIMES = 8
 
 
 def slow_hello(shop: Bench) -> socket.socket:
@@ -89,11 +89,12 @@ def test_two_hundred_that_stall_hold_up_nobody(shop: Bench, one: Callable[[Bench
 
 @pytest.mark.parametrize("one", [half_head, slow_hello, half_hello])
 def test_what_stalls_is_closed(
-    shop: Bench, monkeypatch: pytest.MonkeyPatch, one: Callable[[Bench], socket.socket]
+    bench: Bench, monkeypatch: pytest.MonkeyPatch, one: Callable[[Bench], socket.socket]
 ) -> None:
-    assert patience.HEAD <= 10
+    assert max(patience.HEAD, listen.HANDSHAKE) <= 10
     monkeypatch.setattr(patience, "HEAD", 0.5)
-    with stalled(shop, one, 1) as (held,):
+    monkeypatch.setattr(listen, "HANDSHAKE", 0.5)
+    with stalled(bench.start(), one, 1) as (held,):
         held.settimeout(20)
         assert gone(held)
 
@@ -155,6 +156,39 @@ def test_a_body_that_grows_too_large_is_cut_off(shop: Bench) -> None:
             for _ in range(20):
                 phone.sendall(chunk)
         assert phone.recv(4096).startswith(b"HTTP/1.1 413 ")
+
+
+@pytest.mark.parametrize(
+    "lengths",
+    [
+        "Content-Length: 5\r\nTransfer-Encoding: chunked",
+        "Transfer-Encoding: chunked\r\nContent-Length: 5",
+        "Content-Length: 5\r\nContent-Length: 6",
+        "Content-Length: +5",
+        "Transfer-Encoding: gzip, chunked",
+    ],
+)
+def test_where_a_message_ends_is_never_in_doubt(shop: Bench, lengths: str) -> None:
+    """What follows a body of two lengths would be a request of its own to one of two readers: it is never answered."""
+    host = shop.origin[8:]
+    hidden = f"GET /reached.txt HTTP/1.1\r\nHost: {host}\r\n\r\n"
+    with shop.connect() as held:
+        held.sendall(f"POST /pair HTTP/1.1\r\nHost: {host}\r\n{lengths}\r\n\r\n0\r\n\r\n{hidden}".encode())
+        held.settimeout(20)
+        heard = b""
+        while more := held.recv(8192):
+            heard += more
+    assert heard.startswith(b"HTTP/1.1 400 ")
+    assert heard.count(b"HTTP/1.1 ") == 1
+
+
+def test_no_answer_waits_for_its_own_second_half(shop: Bench) -> None:
+    """Head and body are two writes: without TCP_NODELAY the second waits for the first to be acknowledged, 40 ms."""
+    with shop.connect():
+        connections = shop.shop.https.server_state.connections
+        wait_for(lambda: connections)
+        [held] = [each.transport.get_extra_info("socket") for each in connections]
+        assert held.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY) != 0
 
 
 def test_a_body_of_the_usual_size_arrives_whole(shop: Bench) -> None:

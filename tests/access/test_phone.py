@@ -43,6 +43,8 @@ def test_a_revoked_phone_says_so_keeps_what_it_has_and_sends_it_when_paired_anew
     page = phone.new_page()
     pair(page, shop)
     expect(page.locator("html[data-offline]")).to_be_attached(timeout=30_000)
+    expect(page.get_by_text("This phone", exact=True)).to_be_visible()
+    expect(page.get_by_role("link", name="The shop’s phones")).to_be_hidden()
     store = shop.app.extensions["shoulderline"]
     [device] = paired(store)
     store.devices.revoke(device.id, "2026-01-01T00:00:00.000Z")

@@ -2,6 +2,7 @@
 
 import http.client
 import json
+import re
 import socket
 import ssl
 from collections.abc import Callable, Iterator
@@ -55,6 +56,9 @@ def test_the_terminal_says_where_and_what_to_compare_and_this_machine_needs_noth
     assert status == 200
     assert x509.load_der_x509_certificate(der).fingerprint(SHA256()) == bytes.fromhex(pairs)
     assert origin in ask(port, f"{HERE}:{port}")[2].decode()
+    assert re.fullmatch(r"[A-Z]{4} [A-Z]{4}", shop.says(r"good for ten minutes, until \d\d:\d\d: (.*)$")[1])
+    assert shop.says(r"for another phone, .* http://127\.0\.0\.1:(\d+)/devices in")[1] == str(shop.port)
+    assert f"open http://{HERE}:{port}/ on it" in ask(shop.port, f"{HERE}:{shop.port}", "/devices")[2].decode()
     status, _, body = ask(shop.port, f"{HERE}:{shop.port}", "/projects.json")
     assert (status, json.loads(body)) == (200, {"projects": []})
 

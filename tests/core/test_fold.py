@@ -78,7 +78,7 @@ def test_a_reading_says_all_that_was_kept_of_it(history):
                 "notes": [{"entry": reading, "text": "bowed"}],
                 "late": False,
                 "sent": True,
-                "rank": [0, 2],
+                "rank": 2,
                 "tips": [reading],
             }
         ],

@@ -54,7 +54,19 @@ def test_every_answer_has_the_strict_headers(client: FlaskClient, address: str) 
     headers = client.get(address, headers=OWN).headers
     assert headers["Content-Security-Policy"] == POLICY
     assert headers["X-Content-Type-Options"] == "nosniff"
+    assert headers["Referrer-Policy"] == "same-origin"
+    assert headers["Content-Type"].partition(";")[0] in ("text/html", "application/json", "text/javascript")
     assert "Cache-Control" in headers
+
+
+def test_what_was_typed_is_shown_as_text_on_every_page(client: FlaskClient) -> None:
+    form = forms(client.get("/", headers=OWN))["project"]
+    typed = form["fields"] | {"name": "<script>x</script>", "unit": "in", "graduation": "1/32"}
+    project = client.post("/projects", data=typed, headers=OWN).headers["Location"]
+    for address in ("/", project, "/work/spacing?span=<script>x</script>"):
+        html = client.get(address, headers=OWN).text
+        assert "&lt;script&gt;x" in html
+        assert "<script>x" not in html
 
 
 def test_no_page_has_an_inline_script_or_style(demo: FlaskClient) -> None:

@@ -6,8 +6,9 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.serving import common, demo_serving, serving
+from tests.static.versions import bench
 
-__all__ = ["common", "demo_serving", "serving"]
+__all__ = ["bench", "common", "demo_serving", "serving"]
 
 SIZE = {"width": 360, "height": 740}
 

@@ -42,6 +42,13 @@ def test_it_says_how_the_phone_stands(page: Page, common: Serving) -> None:
     assert max(len(words) for words in said.values()) <= 60
 
 
+def test_the_shops_own_computer_shows_the_way_to_the_phones(page: Page, common: Serving) -> None:
+    """The start page's shell is the same on a phone: tests/access/test_phone.py looks that it shows nothing there."""
+    page.goto(common.address)
+    page.get_by_role("link", name="The shop’s phones").click()
+    expect(page.locator("h1")).to_have_text("Paired phones")
+
+
 def test_without_a_server_it_counts_what_waits_and_saves_it_as_a_file(page: Page, common: Serving) -> None:
     page.goto(common.address)
     expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)

@@ -147,3 +147,63 @@ def test_what_is_half_typed_survives_a_killed_browser_with_no_server(
         expect(page.locator("#reading-place")).to_have_value("Upper rail, half")
         expect(page.locator("#reading-reading")).to_have_value("17 11/")
     phone.close()
+
+
+def typed_in(page: Page, tool: str, **texts: str) -> None:
+    page.goto(tool)
+    ready(page)
+    for field, text in texts.items():
+        page.locator(f"#{field}").fill(text)
+
+
+def test_a_tool_that_is_opened_anew_offers_what_was_half_typed_at_its_own_project_alone(
+    page: Page, common: Serving
+) -> None:
+    one, two = [started(page, common, name).rsplit("/", 1)[1] for name in ("One", "Two")]
+    tool = f"{common.address}/work/spacing"
+    typed_in(page, f"{tool}?project={one}", span="58 3/8", slat="2 3/")
+    written(page, 1)
+    again = page.locator("#again")
+    for other in [tool, f"{tool}?project={two}", f"{common.address}/work/stick?project={one}", f"{tool}?span=9"]:
+        page.goto(other)
+        ready(page)
+        page.wait_for_timeout(200)
+        expect(again).to_be_hidden()
+    page.goto(f"{tool}?project={one}")
+    again.click()
+    ready(page)
+    expect(page.locator("#span")).to_have_value("58 3/8")
+    expect(page.locator("#slat")).to_have_value("2 3/")
+    expect(page.locator("h1")).to_have_text("Slats and gaps")
+    expect(page.locator(".way")).to_contain_text("One")
+    expect(again).to_be_hidden()
+
+
+def test_a_list_that_was_half_typed_comes_back_in_its_rows(page: Page, common: Serving) -> None:
+    tool = f"{common.address}/work/stick"
+    page.goto(tool)
+    ready(page)
+    page.locator(".entry-name").first.fill("Upper rail")
+    page.locator(".entry-reading").first.fill("17 11/16 strong")
+    written(page, 1)
+    page.goto(tool)
+    page.locator("#again").click()
+    ready(page)
+    expect(page.locator(".entry-name").first).to_have_value("Upper rail")
+    expect(page.locator(".entry-reading").first).to_have_value("17 11/16 strong")
+
+
+def test_a_sheet_that_was_kept_or_a_form_that_was_emptied_is_offered_no_more(page: Page, common: Serving) -> None:
+    project = started(page, common, "Kept sheet").rsplit("/", 1)[1]
+    tool = f"{common.address}/work/spacing?project={project}"
+    typed_in(page, tool, span="58 3/8", slat="2 3/4", count="9")
+    written(page, 1)
+    page.keyboard.press("Escape")
+    page.locator("#sheet-called").fill("First")
+    page.locator("#sheet button").click()
+    page.wait_for_url("**/sheets/*")
+    written(page, 0)
+    typed_in(page, tool, span="58")
+    written(page, 1)
+    page.locator("#span").fill("")
+    written(page, 0)

@@ -6,9 +6,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.hand import in_hand
-from tests.serving import Serving, serving
+from tests.serving import Serving, common
 
-__all__ = ["serving"]
+__all__ = ["common"]
 
 pytestmark = pytest.mark.browser
 
@@ -25,8 +25,8 @@ def project(page: Page, serving: Serving) -> None:
     expect(page.locator("html")).to_have_class(re.compile("ready"), timeout=20_000)
 
 
-def test_one_press_keeps_a_reading_while_the_pad_is_open(page: Page, serving: Serving) -> None:
-    project(page, serving)
+def test_one_press_keeps_a_reading_while_the_pad_is_open(page: Page, common: Serving) -> None:
+    project(page, common)
     page.locator("#reading-place").fill("rail")
     page.locator("#reading-reading").tap()
     page.locator("#pad").get_by_role("button", name="7", exact=True).tap()
@@ -35,8 +35,8 @@ def test_one_press_keeps_a_reading_while_the_pad_is_open(page: Page, serving: Se
     expect(page.locator("#pad")).to_be_hidden()
 
 
-def test_the_pad_goes_when_a_press_ends_elsewhere(page: Page, serving: Serving) -> None:
-    project(page, serving)
+def test_the_pad_goes_when_a_press_ends_elsewhere(page: Page, common: Serving) -> None:
+    project(page, common)
     page.locator("#reading-reading").tap()
     expect(page.locator("#pad")).to_be_visible()
     page.locator("#reading-note").tap()
@@ -44,8 +44,8 @@ def test_the_pad_goes_when_a_press_ends_elsewhere(page: Page, serving: Serving) 
     expect(page.locator("#reading-note")).to_be_focused()
 
 
-def test_quick_presses_all_count(page: Page, serving: Serving) -> None:
-    project(page, serving)
+def test_quick_presses_all_count(page: Page, common: Serving) -> None:
+    project(page, common)
     page.locator("#reading-reading").tap()
     key = page.locator("#pad").get_by_role("button", name="7", exact=True).bounding_box()
     assert key is not None

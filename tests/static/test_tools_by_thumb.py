@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.hand import THUMB
-from tests.serving import Serving
+from tests.serving import Quick, Serving
 from webapp.core.mark import spoken
 from webapp.core.reading_lines import read_lines
 from webapp.core.tool import Tool
@@ -21,7 +21,7 @@ pytestmark = pytest.mark.browser
 @pytest.fixture(scope="module")
 def bench(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Page, Serving]]:
     """A phone that has been here once, and the server that it was with."""
-    serving = Serving(tmp_path_factory.mktemp("bench")).start()
+    serving = Quick(tmp_path_factory.mktemp("bench")).start()
     context = browser.new_context(**THUMB)
     page = context.new_page()
     page.goto(serving.address)

@@ -1,99 +1,17 @@
 """The worker: a version is kept whole or not at all, answers without a server, and gives way when asked to."""
 
-import logging
 import re
-import shutil
-import threading
-from collections.abc import Iterator
 from contextlib import suppress
 
 import pytest
 from flask import redirect, request
-from playwright.sync_api import Error, Page, expect
-from werkzeug.serving import make_server
+from playwright.sync_api import Error, expect
 
-from webapp.app import create_app
-from webapp.demo import fill
-from webapp.folders import STATIC
-from webapp.phone import build as building
-from webapp.phone.build import PLACE, start
+from tests.static.versions import caches, installed, offline
 
 pytestmark = pytest.mark.browser
 
 PROJECT = "/projects/019abc00-5a5b-7000-8000-000000000001"
-
-
-class Bench:
-    """A server in this process, so that a test can give it another version, or break one file of it."""
-
-    def __init__(self, folder):
-        self.app = create_app(folder)
-        fill(self.app.extensions["shoulderline"])
-        self.spoilt = {}
-        self.app.after_request(self.spoil)
-        self.server, self.thread = None, None
-        self.port = 0
-        self.start()
-
-    @property
-    def address(self):
-        return f"http://127.0.0.1:{self.port}"
-
-    @property
-    def build(self):
-        return self.app.extensions[PLACE]
-
-    def spoil(self, answer):
-        """Answer wrongly where the test says so."""
-        fault = self.spoilt.get(request.path)
-        return fault(answer) if fault else answer
-
-    def start(self):
-        self.server = make_server("127.0.0.1", self.port, self.app, threaded=True)
-        self.port = self.server.server_port
-        self.thread = threading.Thread(target=self.server.serve_forever)
-        self.thread.start()
-
-    def stop(self):
-        self.server.shutdown()
-        self.thread.join()
-        self.server.server_close()
-
-    def edit(self, monkeypatch, folder, name, text):
-        """Put another version in place, with one file edited."""
-        shutil.copytree(STATIC, folder)
-        with (folder / name).open("a") as file:
-            file.write(text)
-        monkeypatch.setattr(building, "STATIC", folder)
-        start(self.app)
-
-
-@pytest.fixture
-def bench(tmp_path, caplog) -> Iterator[Bench]:
-    caplog.set_level(logging.WARNING, "werkzeug")
-    made = Bench(tmp_path / "data")
-    yield made
-    made.stop()
-    made.app.extensions["shoulderline"].close()
-
-
-def offline(page: Page, address: str) -> Page:
-    """Open an address and wait until this phone can do without the server."""
-    page.goto(address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)
-    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
-    return page
-
-
-def caches(page: Page) -> dict[str, list[str]]:
-    return page.evaluate("""async () => {
-        const found = {};
-        for (const name of await caches.keys()) {
-            const requests = await (await caches.open(name)).keys();
-            found[name] = requests.map((request) => new URL(request.url).pathname);
-        }
-        return found;
-    }""")
 
 
 def test_all_files_of_a_version_are_kept_and_nothing_else(page, bench):
@@ -191,25 +109,6 @@ def test_a_version_with_one_bad_file_leaves_the_old_one_at_work(page, bench, mon
     bench.start()
 
 
-def installed(page: Page) -> list[str]:
-    """Ask for a new version and give the states it went through."""
-    return page.evaluate("""async () => {
-        const registration = await navigator.serviceWorker.ready;
-        const states = [];
-        const settled = new Promise((resolve) => registration.addEventListener("updatefound", () => {
-            const fresh = registration.installing;
-            states.push(fresh.state);
-            fresh.addEventListener("statechange", () => {
-                states.push(fresh.state);
-                if (["installed", "redundant"].includes(fresh.state)) resolve();
-            });
-        }));
-        await registration.update().catch(() => {});
-        await Promise.race([settled, new Promise((late) => setTimeout(late, 5000))]);
-        return states;
-    }""")
-
-
 def test_a_new_version_waits_and_a_plain_reload_keeps_the_old_one(page, bench, monkeypatch, tmp_path):
     offline(page, bench.address)
     old = bench.build.stamp
@@ -232,6 +131,24 @@ def test_the_button_takes_the_new_version_over_and_the_old_one_goes(page, bench,
     expect(page.locator("#update")).to_be_hidden()
     expect(page.locator("html[data-offline]")).to_be_attached()
     assert list(caches(page)) == [f"shoulderline-{bench.build.stamp}"]
+
+
+def test_an_update_takes_nothing_that_was_half_typed(page, bench, monkeypatch, tmp_path):
+    """In a tool's form and in a form that keeps, pressed before the address had followed."""
+    tool = f"{bench.address}/work/spacing?project={bench.project}"
+    offline(page, tool)
+    bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
+    installed(page)
+    page.locator("#span").fill("58 3/8")
+    page.locator("#slat").fill("2 3/4")
+    page.locator("#count").fill("9")
+    page.keyboard.press("Escape")
+    page.locator("#sheet-called").fill("First, wi")
+    page.locator("#slat").fill("2 3/")
+    page.evaluate("document.getElementById('update').click()")
+    expect(page.locator(f'link[href="/static/{bench.build.stamp}/style.css"]')).to_be_attached()
+    for field, text in {"span": "58 3/8", "slat": "2 3/", "count": "9", "sheet-called": "First, wi"}.items():
+        expect(page.locator(f"#{field}")).to_have_value(text)
 
 
 def test_a_new_version_takes_over_by_itself_at_the_next_cold_start(phone, page, bench, monkeypatch, tmp_path):

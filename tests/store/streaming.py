@@ -142,6 +142,11 @@ class Phone:
             self.send(batch, line)
         line.close()
 
+    @property
+    def is_waiting(self) -> bool:
+        """Say whether a batch is out, and no answer has come yet."""
+        return bool(self.batches) and self.batches[-1].was_in_the_air(time.monotonic())
+
     def mine(self) -> list[Entry]:
         """Return what came by the cursor of this phone's own project."""
         return [each for each in self.came if each["project"] == self.project]

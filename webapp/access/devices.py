@@ -18,10 +18,10 @@ AGAIN = timedelta(days=1)  # how often its time begins anew
 NOTED = timedelta(minutes=1)  # how exactly the last visit is known
 MARK = "Shoulderline-Pairing"  # tells a phone that this 401 is the shop's own, not some network's
 NOT_PAIRED = "This device is not paired with the shop's computer."
-# What the pairing page is made of. With the manifest and the icons it can be put on a phone's home screen: a phone
+# What the pairing page is made of. With the manifest and its pictures it can be put on a phone's home screen: a phone
 # is paired inside the installed app, and they are the same in every shop.
 OPEN = frozenset({"pairing.page", "pairing.enter", "pairing.part", "phone.manifest"})
-ICONS = "icons/"
+PICTURES = ("icons/", "screens/")
 
 
 def only_paired(app: Flask) -> None:
@@ -60,9 +60,11 @@ def known() -> Device | None:
 
 
 def is_open() -> bool:
-    """Say whether what is asked for belongs to the pairing page."""
-    icon = request.endpoint == "phone.static_file" and (request.view_args or {}).get("name", "").startswith(ICONS)
-    return icon or request.endpoint in OPEN
+    """Say whether what is asked for belongs to the pairing page, or frees any phone of a worker that was withdrawn."""
+    name = (request.view_args or {}).get("name", "")
+    picture = request.endpoint == "phone.static_file" and name.startswith(PICTURES)
+    freed = request.endpoint == "phone.worker" and current_app.config.get("WORKER_WITHDRAWN", False)
+    return picture or freed or request.endpoint in OPEN
 
 
 def pairing_page(words: str, status: int = 401) -> Response:

@@ -6,6 +6,7 @@ from html import escape
 from types import MappingProxyType
 from typing import Any
 
+from webapp.access.log import Log
 from webapp.access.name import Place, origin
 from webapp.access.origin import HEADERS
 
@@ -20,7 +21,7 @@ CAP = 1024 * 1024
 PATIENCE = 30.0  # seconds for a whole body
 REFUSED = MappingProxyType(
     {
-        400: "That stopped half way.\n",
+        400: "That stopped half way, or said its length twice.\n",
         408: "That took too long.\n",
         413: "That is too much at once: at most 1 MiB.\n",
     }
@@ -53,9 +54,9 @@ class Door:
 class ShopDoor(Door):
     """The door to the shop's network: it knows its own address from its others, and strangers from both."""
 
-    def __init__(self, inner: Asgi, place: Place, addresses: Callable[[], Iterable[str]]) -> None:
+    def __init__(self, inner: Asgi, place: Place, addresses: Callable[[], Iterable[str]], log: Log) -> None:
         super().__init__(inner)
-        self.place, self.addresses = place, addresses
+        self.place, self.addresses, self.log = place, addresses, log
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer the self-test at any address of ours; send whoever came by another address to the right one."""
@@ -70,6 +71,7 @@ class ShopDoor(Door):
             page = ELSEWHERE.format(origin=escape(self.place.origin))
             await say(send, 421, page, **{"Content-Type": "text/html; charset=utf-8"})
         else:
+            self.log.refused("wrong host", door="shop", client=client(scope), host=host)
             await say(send, 400, "There is no such host here.\n")
 
     def _others(self) -> set[str]:
@@ -88,9 +90,17 @@ def asked_host(scope: Scope) -> str:
     return found[0].decode("latin-1").lower() if len(found) == 1 else ""
 
 
+def client(scope: Scope) -> str:
+    """Return the address that a request came from, or nothing where there is none."""
+    return str((scope.get("client") or [""])[0])
+
+
 async def whole(scope: Scope, receive: Receive) -> bytes | int:
-    """Return a request's body, or the status that refuses it: 413 too long, 408 too slow, 400 gone."""
-    declared = next((value for name, value in scope["headers"] if name == b"content-length"), b"0")
+    """Return a request's body, or the status that refuses it: 413 too long, 408 too slow, 400 gone or in doubt."""
+    said = dict(scope["headers"])
+    declared = said.get(b"content-length", b"0")
+    if b"content-length" in said and b"transfer-encoding" in said:
+        return 400  # h11 takes the one and forgets the other; a host in front may do it the other way round
     if len(declared) > len(str(CAP)) or int(declared) > CAP:
         return 413
     try:

@@ -46,6 +46,12 @@ class Listener(uvicorn.Server):
             )
         )
 
+    @property
+    def port(self) -> int:
+        """Return the port that was taken."""
+        taken: int = self.sockets[0].getsockname()[1]
+        return taken
+
     async def startup(self, sockets: list[socket.socket] | None = None) -> None:
         """Listen; a handshake that stalls is given up soon."""
         loop = asyncio.get_running_loop()
@@ -129,7 +135,9 @@ class Doors:
 
 def bound(host: str, port: int, advice: str) -> socket.socket:
     """Take a port at an address, or say plainly why it cannot be had, and what to do."""
-    listening = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET, socket.SOCK_STREAM)
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    # TCP said by its number: asyncio looks for it before it sets TCP_NODELAY, else an answer's second half waits 40 ms.
+    listening = socket.socket(family, socket.SOCK_STREAM, socket.IPPROTO_TCP)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     if ":" in host:
         listening.setsockopt(socket.IPPROTO_IPV6, socket.IPV6_V6ONLY, 1)

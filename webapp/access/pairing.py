@@ -20,7 +20,7 @@ KEY_BYTES = 32
 LONGEST_NAME = 60
 WORK = {"n": 2**14, "r": 8, "p": 1}  # eight letters could be guessed from a fast hash within the code's ten minutes
 
-MORE = "Have the shop's computer show a new one."
+MORE = "For a new one, open Shoulderline on the shop's computer and press The shop's phones."
 WORDS = {
     "wrong": "That is not the code. Look at the shop's computer again.",
     "void": f"Too many wrong tries: that code is void now. {MORE}",
@@ -41,10 +41,11 @@ class NewCode:
 
 @dataclass(frozen=True)
 class Outcome:
-    """What came of a try: the device's key, or what stands against it."""
+    """What came of a try: the device's key and id, or what stands against it."""
 
     key: str = ""
     why: str = ""
+    device: str = ""
 
     @property
     def words(self) -> str:
@@ -83,8 +84,9 @@ def pair(store: Store, typed: str, token: str, agent: str) -> Outcome:
         return hmac.compare_digest(slow_hash(given, code.salt), code.letters)
 
     key, at = secrets.token_urlsafe(KEY_BYTES), stamp(datetime.now(UTC))
-    found = store.devices.redeem(fits, fast_hash(key), Device(uuid7(), kind_of(agent), at, at))
-    return Outcome(key=key) if found == "paired" else Outcome(why=found)
+    device = Device(uuid7(), kind_of(agent), at, at)
+    found = store.devices.redeem(fits, fast_hash(key), device)
+    return Outcome(key=key, device=device.id) if found == "paired" else Outcome(why=found)
 
 
 def fold(typed: str) -> str:

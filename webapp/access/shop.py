@@ -17,6 +17,7 @@ from webapp.access.authority import authority
 from webapp.access.door import ShopDoor
 from webapp.access.leaf import leaf
 from webapp.access.listen import Listener, ServeError, everywhere
+from webapp.access.log import Log
 from webapp.access.name import FOLDER, decided, kept
 from webapp.access.private import in_brackets, is_private
 from webapp.access.steps import PORT as SETUP_PORT
@@ -47,7 +48,7 @@ class Shop:
     """The shop as it is served now."""
 
     def __init__(self, data: Path, app: WsgiApp, asked: Asked, *, settled: bool = False) -> None:
-        self.folder, self.only = data / FOLDER, asked.only
+        self.folder, self.only, self.log = data / FOLDER, asked.only, Log(data)
         self.addresses = self._found()
         place = decided(self.folder, asked.port, asked.number, settled=settled)
         with ExitStack() as undo:
@@ -64,7 +65,8 @@ class Shop:
 
     def _door(self, app: WsgiApp) -> ShopDoor:
         way = Way("shop", (self.place.host,), paired=True, origin=self.place.origin)
-        return ShopDoor(WSGIMiddleware(marked(app, way), workers=THREADS), self.place, lambda: self.addresses)
+        inner = WSGIMiddleware(marked(app, way), workers=THREADS)
+        return ShopDoor(inner, self.place, lambda: self.addresses, self.log)
 
     def _found(self) -> list[str]:
         """Return the addresses that phones may use."""

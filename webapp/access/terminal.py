@@ -2,8 +2,11 @@
 
 import io
 import sys
+from datetime import datetime
 
 import segno
+
+from webapp.access.pairing import GOOD_FOR
 
 SHOP = """
 The shop's phones find it at {origin}/
@@ -13,7 +16,8 @@ To set a phone up, scan this with its camera, or open {setup} on it:
 The certificate's SHA-256, to compare with what the phone shows before you trust it:
   {fingerprint}
 """
-PAIRING = "Pairing code for one phone, good for ten minutes: {code}"
+PAIRING = """Pairing code for one phone, good for ten minutes, until {until}: {code}
+A code for another phone, and who is paired: {machine}/devices in this computer's browser."""
 
 
 def words(origin: str, setup: str, fingerprint: str) -> str:
@@ -34,6 +38,6 @@ def scanned(text: str) -> str:
     return drawn.getvalue()
 
 
-def pairing(code: str) -> str:
-    """Return the line that shows a pairing code."""
-    return PAIRING.format(code=code)
+def pairing(code: str, machine: str, now: datetime) -> str:
+    """Return the lines that show a pairing code, and where the next comes from; `now` is this machine's own time."""
+    return PAIRING.format(code=code, machine=machine, until=(now + GOOD_FOR).strftime("%H:%M"))

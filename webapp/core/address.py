@@ -44,6 +44,11 @@ def origin_address(project: str, entry: str, key: str) -> str:
     return f"/projects/{quoted(project)}/origin/{quoted(entry)}/{quoted(key)}"
 
 
+def round_address(project: str, entry: str) -> str:
+    """Give the address of a round of dry fit."""
+    return f"/projects/{quoted(project)}/rounds/{quoted(entry)}"
+
+
 def worded(text: str) -> str:
     """Write leans that were typed as touching signs as their words: a bare `+` in an address is a space."""
     return "\n".join([_worded_line(line) for line in text.split("\n")])

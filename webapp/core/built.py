@@ -23,7 +23,7 @@ class Trim:
 
     cut: str
     amount: Fraction
-    rank: list[int]
+    rank: int
 
 
 def trims(summary: Summary, name: str, worked: Worked) -> list[Trim]:
@@ -75,9 +75,9 @@ def reading_of(summary: Summary, name: str, key: str) -> Item | None:
     return heads[0] if len(heads) == 1 else None
 
 
-def start_of(part: Item, key: str, read: Item | None) -> tuple[Fraction | None, list[int]]:
+def start_of(part: Item, key: str, read: Item | None) -> tuple[Fraction | None, int]:
     """Return what trims are taken from, and since when: what was read, else what was drawn."""
     if read is not None:
         return exact_of(read["inches"]), read["rank"]
     drawn = part["measures"].get(key)
-    return (exact_of(drawn["inches"]) if drawn is not None else None), [0, 0]
+    return (exact_of(drawn["inches"]) if drawn is not None else None), -1

@@ -6,12 +6,14 @@ from typing import Any, TypeAlias
 
 from webapp.core.entries_again import draft_again
 from webapp.core.entries_check import shape_error
+from webapp.core.entries_condition import draft_condition
 from webapp.core.entries_cut import draft_cut, draft_done
 from webapp.core.entries_facts import draft_note, draft_pick, draft_reading, draft_withdrawal
 from webapp.core.entries_joint import draft_joint
 from webapp.core.entries_like import draft_like
 from webapp.core.entries_part import draft_part
 from webapp.core.entries_project import draft_project, draft_settings
+from webapp.core.entries_round import draft_round
 from webapp.core.entries_sheet import draft_sheet, sheet_of
 from webapp.core.entries_shop import shop_error
 from webapp.core.tool import Tool
@@ -33,6 +35,8 @@ DRAFTS: dict[str, Draft] = {
     "sheet": draft_sheet,
     "part": draft_part,
     "joint": draft_joint,
+    "round": draft_round,
+    "condition": draft_condition,
     "cut": draft_cut,
     "done": draft_done,
 }

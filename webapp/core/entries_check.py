@@ -4,21 +4,19 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any, TypeAlias
 
+from webapp.core.entries_against import value_error
+from webapp.core.entries_condition import condition_error
 from webapp.core.entries_cut import cut_error, done_error
-from webapp.core.entries_exact import from_exact
-from webapp.core.entries_facts import reading_error
 from webapp.core.entries_frame import frame_error
 from webapp.core.entries_joint import joint_error
 from webapp.core.entries_kinds import TEXTS
 from webapp.core.entries_part import part_error
 from webapp.core.entries_project import spoken_errors
-from webapp.core.entries_round import condition_error, round_error
+from webapp.core.entries_round import round_error
 from webapp.core.entries_shop import shop_shape_error
 from webapp.core.entries_text import HEX, NAME, WHY, is_identity, line_error, needed_error, note_error
 from webapp.core.links import links_error
-from webapp.core.mark import exact
-from webapp.core.reading import read
-from webapp.core.setting import GRADUATIONS, setting
+from webapp.core.setting import GRADUATIONS
 from webapp.core.text import trim
 
 Body: TypeAlias = dict[str, Any]
@@ -73,21 +71,12 @@ def _reading(body: Body, replaces: list[str], factors: Factors) -> str:
         needed_error(trim(body["place"]), "A reading needs a place.", NAME)
         or _own_note(body.get("note", ""))
         or _spoken(body, factors)
-        or _read(body, factors)
+        or value_error(body, factors)
     )
 
 
 def _own_note(note: Any) -> str:
     return note_error(note) if isinstance(note, str) else "note must be text."
-
-
-def _read(body: Body, factors: Factors) -> str:
-    how = setting(body["unit"], body["graduation"], factors)
-    wrong = reading_error(body["text"], how)
-    if wrong or from_exact(body["inches"]) is None:
-        return wrong or "inches must be an exact number in lowest terms, as 43/24."
-    means = exact(read(body["text"], how))
-    return "" if means == body["inches"] else f"{body['text']} is {means} in, not {body['inches']} in."
 
 
 def _withdrawal(body: Body, replaces: list[str], factors: Factors) -> str:

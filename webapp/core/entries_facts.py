@@ -3,9 +3,12 @@
 from fractions import Fraction
 from typing import Any, TypeAlias
 
+from webapp.core.entries_exact import from_exact
 from webapp.core.entries_kinds import LISTED
-from webapp.core.entries_text import NAME, WHY, line_error, needed_error, note_error, tidy, tidy_lines
-from webapp.core.mark import exact
+from webapp.core.entries_text import NAME, WHY, is_identity, line_error, needed_error, note_error, tidy, tidy_lines
+from webapp.core.fold_shape import measured
+from webapp.core.gauge_against import against, difference
+from webapp.core.mark import exact, mark
 from webapp.core.reading import ReadingError, read
 from webapp.core.setting import Setting, setting
 from webapp.core.text import fold_name
@@ -18,34 +21,63 @@ Item: TypeAlias = dict[str, Any]
 
 ASK_PLACE = "Name the place that was measured, as left post to right post."
 ASK_NOTE = "Write the note."
+NO_STICK = "This is said against a stick, and none is named here; give the length, as 13 1/16."
 NOT_HERE = "This is not in the project any more, or not yet."
 
 
 def draft_reading(typed: dict[str, str], summary: Any, tools: Tools, factors: Factors) -> Outcome:
-    """Make a reading; it replaces what stands at its place."""
+    """Make a reading; it replaces what stands at its place. In a `round` with a stick it may be said against that."""
     if summary is None:
         return {"errors": {"place": "The project of this reading is not here."}}
     place, text, note = tidy(typed, "place"), tidy(typed, "reading"), tidy_lines(typed, "note")
     how = setting(summary["unit"], summary["graduation"], factors)
+    within = tidy(typed, "round")
+    stick = stick_of(summary, within)
     found = {
         "place": needed_error(place, ASK_PLACE, NAME),
-        "reading": reading_error(text, how),
+        "reading": reading_error(text, how, stick),
         "note": note_error(note),
+        "round": NOT_HERE if within and not is_identity(within) else "",
     }
     errors = {name: wrong for name, wrong in found.items() if wrong}
     if errors:
         return {"errors": errors}
-    said = {"place": place, "text": text, "inches": exact(read(text, how))}
+    said = {"place": place, "text": text, "inches": exact(reading_value(text, how, stick))}
     body = {**said, "unit": how.unit, "graduation": how.graduation, **({"note": note} if note else {})}
+    if within:
+        body["round"] = within
+    if stick is not None and against(text):
+        body["stick"] = exact(stick)
     return {"body": body, "replaces": _standing_at(summary, place)}
 
 
-def reading_error(text: str, how: Setting) -> str:
+def stick_of(summary: Any, within: str) -> Fraction | None:
+    """Return the length of the stick that a round is measured against, where it has one."""
+    for thing in summary["rounds"]:
+        for item in thing["heads"] + thing["past"]:
+            if item["entry"] == within and measured(item.get("stick")):
+                return from_exact(item["stick"]["inches"])
+    return None
+
+
+def reading_error(text: str, how: Setting, stick: Fraction | None = None) -> str:
     """Return what is wrong with a reading, or nothing."""
     try:
-        return "" if read(text, how) >= 0 else "Nothing measures less than zero; leave the minus out."
+        return "" if reading_value(text, how, stick) >= 0 else "Nothing measures less than zero; leave the minus out."
     except ReadingError as e:
         return e.reason
+
+
+def reading_value(text: str, how: Setting, stick: Fraction | None = None) -> Fraction:
+    """Read a reading in inches, said as a length or against a stick."""
+    if not against(text):
+        return read(text, how)
+    if stick is None:
+        raise ReadingError(text, 0, NO_STICK)
+    value = stick + difference(text, how)
+    if value <= 0:
+        raise ReadingError(text, 0, f"A stick of {mark(stick, how)} leaves nothing of that.")
+    return value
 
 
 def _standing_at(summary: Any, place: str) -> list[str]:

@@ -2,9 +2,11 @@
 
 from typing import Any, TypeAlias
 
+from webapp.core.fold_clusters import in_cluster, join, meet, touch
+from webapp.core.fold_clusters import start as started
 from webapp.core.fold_named import named
-from webapp.core.fold_places import listed
-from webapp.core.fold_shape import fits, in_order
+from webapp.core.fold_places import joined, listed
+from webapp.core.fold_shape import belongs, fits, in_order
 from webapp.core.fold_standing import standing
 
 Entry: TypeAlias = dict[str, Any]
@@ -14,15 +16,22 @@ Summary: TypeAlias = dict[str, Any]
 
 def start() -> State:
     """Return the state of a project of which no entry is known yet."""
-    return {"entries": {}}
+    return started()
 
 
 def add(state: State, entry: Entry) -> State:
     """Add an entry and return the state; one known by its id changes nothing, unless it now has its seq."""
-    entries = state["entries"]
-    name = entry.get("id", "")
-    if isinstance(name, str) and (name not in entries or _sent_now(entries[name], entry)):
-        entries[name] = entry
+    if not belongs(entry):
+        return state
+    held = state["entries"].get(entry["id"], None)
+    if held is not None and not _sent_now(held, entry):
+        return state
+    state["entries"][entry["id"]] = entry
+    meet(state, entry)
+    if held is not None:
+        touch(state, entry)
+    elif fits(entry):
+        join(state, entry)
     return state
 
 
@@ -31,12 +40,17 @@ def _sent_now(held: Entry, entry: Entry) -> bool:
 
 
 def summary(state: State) -> Summary:
-    """Return what a project's screens lean on; entries that cannot be read here are passed over."""
-    ordered = in_order(list(state["entries"].values()))
-    project = ordered[0]["project"] if ordered else ""
-    own = [entry for entry in ordered if entry["project"] == project and fits(entry)]
-    how = standing(own)
-    return {**named(project, own), **listed(own, how)}
+    """Return what a project's screens lean on; entries that cannot be read here are passed over.
+
+    Only what is new since the last look is folded anew.
+    """
+    for root in list(state["dirty"]):
+        own = in_cluster(state, root)
+        state["parts"][root] = listed(own, standing(own))
+    state["dirty"] = {}
+    alone = [state["entries"][name] for name in state["alone"]]
+    own = in_order([entry for entry in alone if entry["project"] == state["project"]])
+    return {**named(state["project"], own), **joined(list(state["parts"].values()))}
 
 
 def summary_of(entries: list[Entry]) -> Summary:

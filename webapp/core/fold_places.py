@@ -3,6 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.entries_kinds import LISTED
+from webapp.core.fold_shape import rank
 from webapp.core.fold_standing import Standing
 from webapp.core.links import readable_links
 from webapp.core.text import fold_name
@@ -11,34 +12,46 @@ Entry: TypeAlias = dict[str, Any]
 Item: TypeAlias = dict[str, Any]
 
 # What an item shows where its entry says it, and what stands for it where not, by kind.
-EXTRAS: dict[str, tuple[str, ...]] = {"reading": ("round", "stick"), "round": ("stick",), "cut": ("measured",)}
+EXTRAS: dict[str, tuple[str, ...]] = {"reading": ("round", "stick"), "round": ("stick", "like"), "cut": ("measured",)}
 
 
-def listed(own: list[Entry], how: Standing) -> dict[str, list[Item]]:
-    """Return the lists of a summary by name; `places` in the order of their first reading."""
-    found: dict[str, list[Item]] = {"places": places(own, how)}
-    for kind, (name, _keys) in LISTED.items():
-        if kind != "reading":
-            found[name] = things(own, kind, how)
-    return found
+Ranked: TypeAlias = tuple[int, Item]  # a thing behind the rank of its first entry
 
 
-def places(own: list[Entry], how: Standing) -> list[Item]:
+def listed(own: list[Entry], how: Standing) -> dict[str, list[Ranked]]:
+    """Return what a cluster of entries gives to the lists of a summary, by name."""
+    kinds = {entry["kind"]: True for entry in own if entry["kind"] in LISTED}
+    return {LISTED[kind][0]: places(own, how) if kind == "reading" else things(own, kind, how) for kind in kinds}
+
+
+def joined(parts: list[dict[str, list[Ranked]]]) -> dict[str, list[Item]]:
+    """Return the lists of a summary from those of its clusters, each in the order of the things' first entries."""
+    found: dict[str, list[Ranked]] = {name: [] for name, _keys in LISTED.values()}
+    for part in parts:
+        for name, ranked in part.items():
+            found[name].extend(ranked)
+    return {name: [thing for _at, thing in sorted(ranked, key=lambda each: each[0])] for name, ranked in found.items()}
+
+
+def places(own: list[Entry], how: Standing) -> list[Ranked]:
     """Return the places in the order of their first reading; each is spelt as it was last."""
     groups: dict[str, list[Entry]] = {}
     for entry in own:
         if entry["kind"] == "reading":
             groups.setdefault(fold_name(entry["body"]["place"]), []).append(entry)
-    return [{"place": group[-1]["body"]["place"], "key": key, **_parted(group, how)} for key, group in groups.items()]
+    return [
+        (rank(group[0]), {"place": group[-1]["body"]["place"], "key": key, **_parted(group, how)})
+        for key, group in groups.items()
+    ]
 
 
-def things(own: list[Entry], kind: str, how: Standing) -> list[Item]:
+def things(own: list[Entry], kind: str, how: Standing) -> list[Ranked]:
     """Return the things of a kind by what they replace; a thing has the id of its first entry."""
     groups: dict[str, list[Entry]] = {}
     for entry in own:
         if entry["kind"] == kind:
             groups.setdefault(how.things[entry["id"]], []).append(entry)
-    return [{"thing": group[0]["id"], **_parted(group, how)} for group in groups.values()]
+    return [(rank(group[0]), {"thing": group[0]["id"], **_parted(group, how)}) for group in groups.values()]
 
 
 def _parted(group: list[Entry], how: Standing) -> dict[str, list[Item]]:
@@ -61,7 +74,7 @@ def _item(entry: Entry, how: Standing) -> Item:
         "notes": how.notes.get(entry["id"], []),
         "late": entry["id"] in how.late,
         "sent": "seq" in entry,
-        "rank": _rank(entry),
+        "rank": rank(entry),
         "tips": heads + [withdrawal["id"] for withdrawal in withdrawals],
     }
 
@@ -77,11 +90,6 @@ def _said(entry: Entry) -> Item:
         said["links"] = readable_links(body.get("links", []))
         said["again"] = body.get("again", False) is True
     return said
-
-
-def _rank(entry: Entry) -> list[int]:
-    """Return a number pair that orders entries as the fold does: what came to the server, then what is unsent."""
-    return [0, entry["seq"]] if "seq" in entry else [1, entry.get("counter", 0)]
 
 
 def _why(withdrawal: Entry) -> str:

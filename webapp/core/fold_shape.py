@@ -9,22 +9,25 @@ from webapp.core.setting import UNITS
 
 Entry: TypeAlias = dict[str, Any]
 
+UNSENT = 1000000000000  # more entries than a server ever has: what is unsent comes behind them
 MEASURE = ("text", "inches", "unit", "graduation")
 
 
 def in_order(entries: list[Entry]) -> list[Entry]:
     """Return the entries by seq, then the unsent ones by the phone's own counter, then as they came."""
-    return sorted([entry for entry in entries if _belongs(entry)], key=_rank)
+    return sorted([entry for entry in entries if belongs(entry)], key=rank)
 
 
-def _belongs(entry: Entry) -> bool:
+def belongs(entry: Entry) -> bool:
+    """Say whether an entry has an id and a project at all."""
     return isinstance(entry.get("id", None), str) and isinstance(entry.get("project", None), str)
 
 
-def _rank(entry: Entry) -> tuple[int, int]:
+def rank(entry: Entry) -> int:
+    """Return an entry's place in the order: by seq, behind all of those by the phone's own counter."""
     if "seq" in entry:
-        return (0, entry["seq"])
-    return (1, entry.get("counter", 0))
+        return int(entry["seq"])
+    return UNSENT + int(entry.get("counter", 0))
 
 
 def fits(entry: Entry) -> bool:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import NoReturn
 
+from webapp.core.gauge_against import against, difference
 from webapp.core.gauge_words import ERRORS
 from webapp.core.reading import ReadingError, read
 from webapp.core.reading_lines import Line, read_line, read_lines
@@ -14,7 +15,6 @@ from webapp.core.text import fold_name, indent, trim
 DIGITS = "0123456789"
 AGAINST = (("fits", "fits"), ("lacks ", "lacks"), ("loose ", "loose"))
 KEEPS = (("largest", "the largest"), ("smallest", "the smallest"))
-SIGNS = {"lacks": -1, "loose": 1}
 
 
 @dataclass(frozen=True)
@@ -46,13 +46,8 @@ def opening_of(field: str, line: Line, how: Setting) -> Opening:
         rail, end = line.name, ""
     elif rail == "" or end == "":
         refuse(field, line, "rail" if rail == "" else "end", {})
-    word = fold_name(line.text).split(" ")[0]
-    if word == "fits":
-        if fold_name(line.text) != "fits":
-            refuse(field, line, "fits", {})
-        return Opening(line.name, rail, end, Fraction(0), True)
-    if word in SIGNS:
-        return Opening(line.name, rail, end, SIGNS[word] * how_much(field, line, word, how), True)
+    if against(line.text):
+        return Opening(line.name, rail, end, said_against(field, line, how), True)
     return Opening(line.name, rail, end, read_line(field, line, how, "positive"), False)
 
 
@@ -62,15 +57,12 @@ def refuse(field: str, line: Line, key: str, parts: dict[str, str]) -> NoReturn:
     raise ReadingError(field, line.start + indent(line.text), reason)
 
 
-def how_much(field: str, line: Line, word: str, how: Setting) -> Fraction:
-    """Read the length after `lacks` or `loose`, which may have a `by` between."""
-    after = indent(line.text) + len(word)
-    rest = line.text[after:]
-    if fold_name(rest).split(" ")[0] == "by":
-        after += indent(rest) + len("by")
-    if trim(line.text[after:]) == "":
-        refuse(field, line, "how-much", {"word": word})
-    return read_line(field, Line(line.name, line.text[after:], line.start + after), how, "positive")
+def said_against(field: str, line: Line, how: Setting) -> Fraction:
+    """Read what a line says against the stick; an error has its place in the whole field."""
+    try:
+        return difference(line.text, how)
+    except ReadingError as error:
+        raise ReadingError(field, line.start + error.position, f"{line.name}: {error.reason}") from None
 
 
 def check_names(field: str, lines: list[Line], found: list[Opening]) -> None:

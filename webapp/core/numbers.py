@@ -69,6 +69,6 @@ def _cut(number: Number, measured: dict[str, dict[str, str]]) -> Number:
 
 
 def cuts_of(summary: Summary, entry: str) -> list[Item]:
-    """Return what says of a sheet, or of a line of it, that it is cut."""
-    heads = [head for thing in summary["cuts"] for head in thing["heads"]]
-    return [cut for cut in heads if cut["of"] == entry]
+    """Return what says of a sheet, or of a line of it, that it is cut, the last word behind the others."""
+    heads = [head for thing in summary["cuts"] for head in thing["heads"] if head["of"] == entry]
+    return sorted(heads, key=lambda cut: cut["rank"])

@@ -12,6 +12,8 @@ from webapp.core.view_help import help_view
 from webapp.core.view_kept import kept_view
 from webapp.core.view_origin import origin_view
 from webapp.core.view_project import project_view, reading_view, speaks
+from webapp.core.view_round import round_view
+from webapp.core.view_rounds import rounds_view
 from webapp.core.view_source import source_view
 from webapp.core.view_stands import project_stands
 from webapp.core.view_tool import tool_view
@@ -48,7 +50,8 @@ def project(g: Gathered) -> View:
     if g["project"] is None:
         return _missing("This project")
     stands = project_stands(g["project"], g["tools"], g["factors"])
-    return {**project_view(g["project"], g["tools"], g["worked"]), "stands": stands}
+    rounds = rounds_view(g["project"], g["factors"])
+    return {**project_view(g["project"], g["tools"], g["worked"]), **rounds, "stands": stands}
 
 
 def _missing(what: str) -> View:
@@ -91,6 +94,12 @@ def sheet(g: Gathered) -> View:
     """Give a kept sheet's page, or say that it is not here."""
     found = _found(g, "sheets")
     return kept_view(g, found[0]) if found else _missing("This sheet")
+
+
+def round(g: Gathered) -> View:
+    """Give a round of dry fit, or say that it is not here."""
+    found = _found(g, "rounds")
+    return round_view(g, (found[0]["heads"] + found[0]["past"])[0]) if found else _missing("This round")
 
 
 def _found(g: Gathered, name: str) -> list[dict[str, Any]]:

@@ -4,6 +4,8 @@ from typing import Any, TypeAlias
 
 from webapp.core.address import origin_address, sheet_address, work_address
 from webapp.core.links import link_of, links_text
+from webapp.core.numbers import cuts_of
+from webapp.core.view_held import held_view
 from webapp.core.view_project import back_to, tool_title, when
 from webapp.core.view_sheet import sheet_view
 from webapp.core.working import work
@@ -22,6 +24,10 @@ def kept_view(g: Gathered, thing: dict[str, Any]) -> View:
         "tool": tool_title(g["tools"], kept["tool"]),
         "project": back_to(summary),
         "kept": when(kept["made_at"]),
+        "held": held_view(g, kept, outcome.get("sheet")),
+        "lines": _lines(g, kept, outcome.get("sheet")),
+        "later": [_rival(summary, s) for s in thing["heads"]] if kept not in thing["heads"] else [],
+        "late": kept["late"],
         "sheet": opened(summary, kept, outcome["sheet"]) if "sheet" in outcome else None,
         "differs": not outcome.get("same", True),
         "inputs": _inputs(g, kept),
@@ -46,6 +52,13 @@ def _worked_here(g: Gathered, kept: dict[str, Any]) -> dict[str, Any]:
     known = [t for t in g["tools"] if t.name == kept["tool"]]
     typed = {**kept["inputs"], "unit": kept["unit"], "graduation": kept["graduation"]}
     return work(known[0], typed, g["factors"]) if known else {}
+
+
+def _lines(g: Gathered, kept: dict[str, Any], sheet: dict[str, Any] | None) -> list[View]:
+    """Give the steps of a sheet that can be marked as cut, one by one."""
+    cut = [each["key"] for each in cuts_of(g["project"], kept["entry"])]
+    steps = sheet.get("steps", []) if sheet is not None else []
+    return [{"key": step["key"], "label": step["label"]} for step in steps if step["key"] not in cut and "" not in cut]
 
 
 def _inputs(g: Gathered, kept: dict[str, Any]) -> list[View]:

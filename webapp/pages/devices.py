@@ -6,6 +6,7 @@ from flask_wtf import FlaskForm
 from werkzeug.wrappers import Response as AnyResponse
 from wtforms import StringField
 
+from webapp.access.log import here, log
 from webapp.access.pairing import LONGEST_NAME, NewCode, make_code
 from webapp.access.said import since
 from webapp.access.way import of
@@ -21,7 +22,7 @@ STALE = "This page had lain too long to be trusted. Press again."
 class DeviceForm(FlaskForm):  # type: ignore[misc]  # flask_wtf has no types
     """A press on the page: it makes a code for a device that may be named, or revokes one."""
 
-    called = StringField("Whose phone is it? (may be left empty)", render_kw={"maxlength": LONGEST_NAME})
+    called = StringField("Whose phone?", render_kw={"maxlength": LONGEST_NAME})
 
 
 @pages.before_request
@@ -43,6 +44,7 @@ def code() -> AnyResponse:
     form = DeviceForm()
     if not form.validate():
         return shown(trouble=STALE, status=400)
+    log().note("code made", **here())
     return shown(make_code(gather.store(), form.called.data or ""))
 
 
@@ -53,6 +55,7 @@ def revoked(device: str) -> AnyResponse:
         return shown(trouble=STALE, status=400)
     if not gather.store().devices.revoke(device, now()):
         abort(404, "There is no such device here.")
+    log().note("revoked", device=device, **here())
     return redirect("/devices", 303)
 
 
@@ -61,7 +64,16 @@ def shown(made: NewCode | None = None, trouble: str = "", status: int = 200) -> 
     lines = [line(each) for each in gather.store().devices.all()]
     form, at = DeviceForm(formdata=None), current_app.config.get("PHONES_AT", "")
     picture = scanned(f"{at}/pair#{made.token}") if made and at else ""
-    context = {"lines": lines, "form": form, "at": at, "made": made, "picture": picture, "trouble": trouble}
+    begin = current_app.config.get("SETUP_AT", str)()
+    context = {
+        "begin": begin,
+        "lines": lines,
+        "form": form,
+        "at": at,
+        "made": made,
+        "picture": picture,
+        "trouble": trouble,
+    }
     page = render_template("devices.html", **context)
     return make_response(page, status)
 

@@ -79,6 +79,7 @@ class ReadingForm(KeepingForm):
     place = StringField("Place", render_kw={"list": "places"})
     reading = StringField("Reading", render_kw={"data-kind": "length"})
     note = StringField("Note")
+    round = HiddenField()
 
 
 class NoteForm(KeepingForm):
@@ -93,10 +94,41 @@ class WithdrawalForm(KeepingForm):
 
     entry = HiddenField()
     why = StringField("Why")
+    round = HiddenField()  # where it is withdrawn from, to go back there
 
 
 class PickForm(KeepingForm):
     """Say which of two rivals holds; the buttons stand beside the rivals."""
+
+    round = HiddenField()
+
+
+class RoundForm(KeepingForm):
+    """Lay out a dry fit; or measure a round once more."""
+
+    called = StringField("Call it")
+    places = TextAreaField("Places")
+    stick = StringField("Stick", render_kw={"data-kind": "length"})
+    like = HiddenField()
+
+
+class ConditionForm(KeepingForm):
+    """Keep a reading that is no length."""
+
+    place = StringField("Of what")
+    quantity = choice("What", [("moisture", "moisture, %"), ("temperature", "temperature"), ("time", "minutes")])
+    text = StringField("Number", render_kw={"inputmode": "decimal"})
+
+
+class CutForm(KeepingForm):
+    """Mark a sheet, or a line of it, as cut; the buttons stand beside what is cut."""
+
+    entry = HiddenField()
+    measured = StringField("What it measured", render_kw={"data-kind": "length"})
+
+
+class AgainForm(KeepingForm):
+    """Work again what is stale; the buttons say what."""
 
 
 class SheetForm(KeepingForm):
@@ -124,6 +156,10 @@ KEEPING: dict[str, type[KeepingForm]] = {
     "withdrawal": WithdrawalForm,
     "pick": PickForm,
     "sheet": SheetForm,
+    "cut": CutForm,
+    "again": AgainForm,
+    "round": RoundForm,
+    "condition": ConditionForm,
 }
 
 

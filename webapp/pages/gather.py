@@ -53,15 +53,20 @@ def heads(found: dict[str, Any] | None) -> list[str]:
 
 
 def project(project_id: str) -> dict[str, Any]:
-    """Gather a project's page: its state and the sheets that were worked."""
+    """Gather a project's page: its state, the answers of its sheets, and the sheets that its links lead to."""
     found = summary(project_id)
-    return base() | {"project": found, "worked": worked(found, heads(found))}
+    return base() | {"project": found, "worked": store().answers(heads(found)) | worked(found)}
 
 
 def entry(project_id: str, entry_id: str) -> dict[str, Any]:
     """Gather one reading's or one kept sheet's page."""
     found = summary(project_id)
     return base() | {"project": found, "entry": entry_id, "worked": worked(found, [entry_id])}
+
+
+def round_of(project_id: str, entry_id: str, query: Mapping[str, str]) -> dict[str, Any]:
+    """Gather a round of dry fit: its project, and the place that the address asks for."""
+    return base() | {"project": summary(project_id), "entry": entry_id, "typed": dict(query)}
 
 
 def help_of(declared: Tool, project_id: str) -> dict[str, Any]:

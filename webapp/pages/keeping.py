@@ -5,12 +5,14 @@ from typing import Any
 from flask import Blueprint, redirect, request
 from werkzeug.wrappers import Response
 
-from webapp.core.address import project_address, reading_address, sheet_address
+from webapp.core.address import project_address, reading_address, round_address, sheet_address
 from webapp.core.entries import draft
 from webapp.core.entries_like import sibling
+from webapp.core.rounds import number_in
 from webapp.pages import gather
 from webapp.pages.forms import KeepingForm
 from webapp.pages.projects import PROJECT_FORMS, entry_page, home_page, project_page
+from webapp.pages.rounds import ROUND_FORMS, round_page
 from webapp.pages.screens import posted, put_errors
 from webapp.pages.work import declared, tool_page
 from webapp.store.ids import now, uuid7
@@ -32,6 +34,8 @@ KINDS = {
     "cuts": "cut",
     "done": "done",
     "again": "again",
+    "rounds": "round",
+    "conditions": "condition",
 }
 HERE = "server"  # the device of what a form without script keeps
 FRAME = ("entry_id", "csrf_token")
@@ -109,20 +113,54 @@ def kept_address(kind: str, project: str, entry: str, typed: dict[str, str]) -> 
         return project_address(entry)
     if kind == "sheet":
         return sheet_address(project, entry)
-    if kind in ("note", "withdrawal", "pick"):
+    if kind == "cut":
+        return sheet_address(project, typed.get("entry", ""))
+    if kind == "round":
+        return round_address(project, entry)
+    if typed.get("round") and kind in ROUND_FORMS:
+        return onward_address(project, typed["round"], typed.get("place", ""))
+    if kind in ("note", "withdrawal", "pick", "again"):
         return thing_address(project, typed.get("entry", ""))
     return project_address(project)
 
 
+def onward_address(project: str, entry: str, place: str) -> str:
+    """Return the round that something was kept from: what is to be measured next is looked for from its place on."""
+    number = number_in(gather.summary(project), entry, place)
+    return f"{round_address(project, entry)}?at={number}" if number else round_address(project, entry)
+
+
 def thing_address(project: str, entry: str) -> str:
-    """Return the page of the reading or the sheet that an entry belongs to."""
-    return sheet_address(project, entry) if is_sheet(project, entry) else reading_address(project, entry)
+    """Return the page where an entry is shown; of a kept sheet, the one that stands in its place."""
+    summary = gather.summary(project) or {}
+    for name, page in PAGES.items():
+        for thing in summary.get(name, []):
+            if any(item["entry"] == entry for item in thing["heads"] + thing["past"]):
+                return page(project, thing, entry)
+    return project_address(project)
+
+
+def sheet_page(project: str, thing: dict[str, Any], entry: str) -> str:
+    """Return the page of what stands for a kept sheet, or of the sheet itself where rivals or nothing stand."""
+    return sheet_address(project, thing["heads"][0]["entry"] if len(thing["heads"]) == 1 else entry)
+
+
+def cut_page(project: str, thing: dict[str, Any], entry: str) -> str:
+    """Return the page of the sheet that a cut is of."""
+    return sheet_address(project, (thing["heads"] + thing["past"])[0]["of"])
+
+
+def reading_page(project: str, thing: dict[str, Any], entry: str) -> str:
+    """Return a reading's page."""
+    return reading_address(project, entry)
+
+
+PAGES = {"places": reading_page, "sheets": sheet_page, "cuts": cut_page}
 
 
 def is_sheet(project: str, entry: str) -> bool:
     """Say whether an entry belongs to a kept sheet."""
-    summary = gather.summary(project) or {"sheets": []}
-    return any(e["entry"] == entry for thing in summary["sheets"] for e in thing["heads"] + thing["past"])
+    return "/sheets/" in thing_address(project, entry)
 
 
 def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, errors: dict[str, str]) -> Response:
@@ -130,6 +168,8 @@ def refused(form: KeepingForm, kind: str, typed: dict[str, str], project: str, e
     put_errors(form, errors)
     if kind == "project":
         return home_page({kind: form}, 400)
+    if kind in ROUND_FORMS and (typed.get("round") or typed.get("like")):
+        return round_page(project, typed.get("round") or typed["like"], typed, {kind: form}, 400)
     if kind in PROJECT_FORMS:
         return project_page(project, {kind: form}, 400)
     if kind == "sheet":

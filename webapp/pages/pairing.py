@@ -4,6 +4,7 @@ from flask import Blueprint, Response, abort, current_app, g, redirect, request
 from werkzeug.wrappers import Response as AnyResponse
 
 from webapp.access.devices import give, pairing_page
+from webapp.access.log import here, log
 from webapp.access.pairing import Outcome, Pace, pair
 from webapp.access.way import of
 from webapp.folders import STATIC
@@ -35,7 +36,9 @@ def enter() -> AnyResponse:
     request.max_content_length = MOST
     found = tried(request.form.get("code", ""), request.form.get("token", ""))
     if not found.key:
+        log().refused(f"pairing: {found.why}", **here())
         return pairing_page(found.words, GIVEN_UP if found.why == "often" else 401)
+    log().note("paired", device=found.device, **here())
     home = redirect("/", 303)
     give(home, found.key)
     return home

@@ -43,7 +43,7 @@ def worker() -> Response:
 def from_build(address: str, caching: str) -> Response:
     """Answer with what the phone keeps at an address."""
     build = built()
-    body = build.files.get(address)
+    body = build.files.get(address, build.shown.get(address))
     if body is None:
         return Response(GONE, 404, {"Cache-Control": "no-store"}, mimetype="text/plain")
     return answer(build, address, body, caching)

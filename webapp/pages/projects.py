@@ -14,8 +14,17 @@ from webapp.phone.shells import kept
 pages = Blueprint("projects", __name__)
 
 Forms = dict[str, Any]
-PROJECT_FORMS = {"reading": "readings", "settings": "settings", "like": "likes"}  # and where each is sent
-ENTRY_FORMS = ("pick", "note", "withdrawal")
+WAYS = {"pick": "picks", "note": "notes", "withdrawal": "withdrawals", "cut": "cuts", "again": "again"}
+READING_FORMS = ("pick", "note", "withdrawal")
+SHEET_FORMS = ("pick", "again", "cut", "withdrawal")
+UNDO = {"undo": "withdrawal"}  # a form that is not named by its kind
+PROJECT_FORMS = {  # and where each is sent
+    "reading": "readings",
+    "settings": "settings",
+    "like": "likes",
+    "round": "rounds",
+    "condition": "conditions",
+}
 
 
 @kept(pages, "/", "home", partial(shell, "home", ("project",)))
@@ -56,13 +65,13 @@ def project_json(project: str) -> Response:
     return jsonify(_here(gather.summary(project)))
 
 
-@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading", ENTRY_FORMS))
+@kept(pages, "/projects/<project>/readings/<entry>", "reading", partial(shell, "reading", READING_FORMS))
 def reading(project: str, entry: str) -> Response:
     """Show one place with what was read there."""
     return entry_page("reading", project, entry, {})
 
 
-@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet", ENTRY_FORMS))
+@kept(pages, "/projects/<project>/sheets/<entry>", "sheet", partial(shell, "sheet", SHEET_FORMS, UNDO))
 def sheet(project: str, entry: str) -> Response:
     """Show a kept sheet."""
     return entry_page("sheet", project, entry, {})
@@ -76,12 +85,11 @@ def origin(project: str, entry: str, key: str) -> Response:
 
 def entry_page(screen: str, project: str, entry: str, posted: Forms, status: int = 200) -> Response:
     """Show a reading or a kept sheet; a posted form stands in for its empty one."""
+    kinds = SHEET_FORMS if screen == "sheet" else READING_FORMS
+    named = {kind: kind for kind in kinds} | (UNDO if screen == "sheet" else {})
     root = project_address(project)
-    empty = {
-        "pick": fresh("pick", f"{root}/picks"),
-        "note": fresh("note", f"{root}/notes", entry=entry),
-        "withdrawal": fresh("withdrawal", f"{root}/withdrawals", entry=entry),
-    }
+    ways = {name: f"{root}/{WAYS[kind]}" for name, kind in named.items()}
+    empty = {name: fresh(kind, ways[name], entry="" if name == "undo" else entry) for name, kind in named.items()}
     shown = view.sheet if screen == "sheet" else view.reading
     return live(screen, shown(gather.entry(project, entry)), {**empty, **posted}, status)
 

@@ -2,9 +2,10 @@
 
 from flask import Flask
 
-from webapp.pages import devices, diagnostics, failing, files, keeping, pairing, phone, projects, sync, work
+from webapp.pages import devices, diagnostics, failing, files, keeping, pairing, phone, projects, rounds, sync, work
 
-SHOP = (projects.pages, work.pages, keeping.pages, files.pages, sync.pages, diagnostics.pages, phone.pages)
+PROJECTS = (projects.pages, rounds.pages, keeping.pages, files.pages)
+SHOP = (*PROJECTS, work.pages, sync.pages, diagnostics.pages, phone.pages)
 BLUEPRINTS = (*SHOP, pairing.pages, devices.pages)
 
 

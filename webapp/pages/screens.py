@@ -1,5 +1,6 @@
 """A screen twice from one template: live, with data and forms that post; and as a shell, with neither."""
 
+from collections.abc import Mapping
 from functools import cache
 from types import SimpleNamespace
 from typing import Any
@@ -20,9 +21,14 @@ def live(screen: str, view: dict[str, Any], forms: dict[str, Any], status: int =
     return page(screen, status, view=view, live=True, forms=SimpleNamespace(**forms), **context)
 
 
-def shell(screen: str, kinds: tuple[str, ...], tool: Tool | None = None) -> Response:
-    """Render a screen with no data, no token and no user's setting."""
-    forms: dict[str, Any] = {kind: keeping_form(kind)(formdata=None, meta=WITHOUT_TOKEN) for kind in kinds}
+def shell(
+    screen: str, kinds: tuple[str, ...], named: Mapping[str, str] | None = None, tool: Tool | None = None
+) -> Response:
+    """Render a screen with no data, no token and no user's setting; `named` are forms that have another name."""
+    every = {kind: kind for kind in kinds} | dict(named or {})
+    forms: dict[str, Any] = {
+        name: keeping_form(kind)(formdata=None, meta=WITHOUT_TOKEN) for name, kind in every.items()
+    }
     forms["bring"] = BringForm(formdata=None, meta=WITHOUT_TOKEN)
     context = tool_context(tool, {}) if tool else {}
     return page(screen, 200, view=None, live=False, forms=SimpleNamespace(**forms), **context)

@@ -31,7 +31,7 @@ def declared(name: str) -> Tool:
 
 def tool_shell(tool: str) -> Response:
     """Render a tool's page with nothing typed."""
-    return shell("tool", ("sheet",), declared(tool))
+    return shell("tool", ("sheet",), tool=declared(tool))
 
 
 @kept(pages, "/work/<tool>", "tool", tool_shell)
@@ -67,7 +67,7 @@ def _keeping(found: Tool, g: dict[str, Any], trouble: str) -> SheetForm:
 
 def source_shell(tool: str) -> Response:
     """Render the screen on which a number is picked with nothing in it."""
-    return shell("source", (), declared(tool))
+    return shell("source", (), tool=declared(tool))
 
 
 @kept(pages, "/from/<tool>", "source", source_shell)
@@ -79,7 +79,7 @@ def source_page(tool: str) -> Response:
 
 def help_shell(tool: str) -> Response:
     """Render a tool's help with nothing in it."""
-    return shell("help", (), declared(tool))
+    return shell("help", (), tool=declared(tool))
 
 
 @kept(pages, "/help/<tool>", "help", help_shell)

@@ -1,7 +1,7 @@
 """All that the phone keeps, made once at the start and held in memory under one stamp."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
@@ -11,7 +11,8 @@ from flask import Flask, current_app
 from webapp.folders import CORE, STATIC
 from webapp.phone import strip
 from webapp.phone.bundle import bundle, faces
-from webapp.phone.made import MadeError, engine, made_module, manifest, worker
+from webapp.phone.made import MadeError, engine, made_module, worker
+from webapp.phone.manifest import SCREENS, manifest
 from webapp.phone.packed import packed
 from webapp.phone.parts import parts
 from webapp.phone.shells import routes, shells
@@ -24,7 +25,8 @@ PLACE = "shoulderline-build"
 MANIFEST = "/manifest.webmanifest"
 WORKER = "worker.js"
 WORKER_ADDRESS = "/sw.js"
-UNKEPT = (WORKER, "setup.js", "setup.css", "pairing.js", "pairing.css")  # the worker, and what stands alone
+WITHDRAWN = "withdrawn.js"
+UNKEPT = (WORKER, WITHDRAWN, "setup.js", "setup.css", "pairing.js", "pairing.css")  # the worker, and what stands alone
 TYPES = MappingProxyType(
     {
         ".css": "text/css",
@@ -41,13 +43,14 @@ TYPES = MappingProxyType(
 
 @dataclass(frozen=True)
 class Build:
-    """What the phone keeps, by address; the worker, and the name of the translated core."""
+    """What the phone keeps, by address; the worker, the name of the translated core, and what is only shown."""
 
     stamp: str
     engine: str
     files: dict[str, bytes]
     worker: bytes
     packed: dict[str, dict[str, bytes]]  # each address by the encodings that make it smaller
+    shown: dict[str, bytes]  # the manifest's pictures: a browser asks for them when it offers to install
 
 
 @cache
@@ -66,17 +69,26 @@ def start(app: Flask) -> Build:
         **static_files(STATIC),
         **core_files(core),
         _static("made.js"): made.encode(),
-        MANIFEST: manifest(STATIC / "icons").encode(),
+        MANIFEST: manifest(STATIC, TOOLS).encode(),
         **shells(app, TOOLS),
     }
     drafts = {address: bare(address, body) for address, body in texts.items()}
     script = strip.script((STATIC / WORKER).read_text(encoding="utf-8"))
     draft_worker = worker(script, PLACEHOLDER, drafts, ways).encode()
-    mark = stamp({**drafts, WORKER_ADDRESS: draft_worker})
-    files, own = stamped(drafts, mark), put_stamp(draft_worker, mark)
-    build = Build(mark, engine(core), files, own, packed({**files, WORKER_ADDRESS: own}))
+    pictures = screens(STATIC)
+    mark = stamp({**drafts, **pictures, WORKER_ADDRESS: draft_worker})
+    files, own, shown = stamped(drafts, mark), put_stamp(draft_worker, mark), stamped(pictures, mark)
+    build = Build(mark, engine(core), files, own, packed({**files, **shown, WORKER_ADDRESS: own}), shown)
     app.extensions[PLACE] = build
     return build
+
+
+def withdraw(app: Flask) -> None:
+    """Give phones, in the worker's place, one that takes itself and its files away; what was kept stays."""
+    build: Build = app.extensions[PLACE]
+    own = strip.script((STATIC / WITHDRAWN).read_text(encoding="utf-8")).encode()
+    app.extensions[PLACE] = replace(build, worker=own, packed={**build.packed, **packed({WORKER_ADDRESS: own})})
+    app.config["WORKER_WITHDRAWN"] = True
 
 
 def bare(address: str, body: bytes) -> bytes:
@@ -104,8 +116,13 @@ def static_files(folder: Path) -> dict[str, bytes]:
     for file in files:
         if file.suffix not in TYPES:
             raise MadeError(f"{file}: no type is known for {file.suffix}; name it in webapp/phone/build.py")
-    names = {file.relative_to(folder).as_posix(): file for file in files}
+    names = {file.relative_to(folder).as_posix(): file for file in files if file.parent.name != SCREENS}
     return {_static(name): file.read_bytes() for name, file in names.items() if name not in UNKEPT}
+
+
+def screens(folder: Path) -> dict[str, bytes]:
+    """Return the manifest's pictures, by address; the worker keeps none of them."""
+    return {_static(f"{SCREENS}/{file.name}"): file.read_bytes() for file in sorted((folder / SCREENS).glob("*.png"))}
 
 
 def _static(name: str) -> str:

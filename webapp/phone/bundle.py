@@ -21,7 +21,8 @@ def bundle(core: Mapping[str, str]) -> str:
 
     Each module keeps a scope of its own, and its text keeps its lines: the first of them names its file.
     """
-    order = TopologicalSorter({name: imported(text) for name, text in core.items()}).static_order()
+    # Sorted: a set of words has another order in each process, and phones would be offered a new version at each start.
+    order = TopologicalSorter({name: sorted(imported(core[name])) for name in sorted(core)}).static_order()
     head = 'import * as $ from "./python.js";\nimport { Fraction } from "./fraction.js";\n'
     return head + "".join(wrapped(name, core[name]) for name in order)
 

@@ -1,10 +1,9 @@
-"""What is made at the start for the phone: its data as a module, the worker's list, the manifest."""
+"""What is made at the start for the phone: its data as a module, and the worker's list."""
 
 import json
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from hashlib import sha256
-from pathlib import Path
 from typing import Any
 
 from webapp.phone.bundle import scope
@@ -12,7 +11,6 @@ from webapp.phone.shells import Route
 from webapp.phone.stamp import PLACEHOLDER
 
 ENGINE_DIGITS = 12
-GROUND = "#faf8f3"  # the light theme's ground, as in static/style.css
 
 
 class MadeError(ValueError):
@@ -63,35 +61,6 @@ def worker(script: str, stamp: str, files: Iterable[str], routes: Iterable[Route
     patterns = [[route.pattern, route.shell] for route in routes]
     kept = {"stamp": stamp, "files": sorted(files), "patterns": patterns}
     return f"self.kept = {_json(kept)};\n{script}"
-
-
-def manifest(icons: Path) -> str:
-    """Return the web app's manifest; an icon is named by its size (`mark-192.png`) or fits all (`mark.svg`)."""
-    return _json(
-        {
-            "name": "Shoulderline",
-            "short_name": "Shoulderline",
-            "description": "Numbers for joined furniture, exact, as marks on a tape.",
-            "id": "/",
-            "start_url": "/",
-            "scope": "/",
-            "display": "standalone",
-            "background_color": GROUND,
-            "theme_color": GROUND,
-            "icons": [_icon(file) for file in sorted(icons.glob("mark*"))],
-        }
-    )
-
-
-def _icon(file: Path) -> dict[str, str]:
-    _, _, size = file.stem.partition("-")
-    kind = "image/svg+xml" if file.suffix == ".svg" else f"image/{file.suffix[1:]}"
-    return {
-        "src": f"/static/{PLACEHOLDER}/icons/{file.name}",
-        "sizes": f"{size}x{size}" if size else "any",
-        "type": kind,
-        "purpose": "any maskable",  # the ground fills the square, and the mark keeps within the middle of it
-    }
 
 
 def _json(value: Any) -> str:

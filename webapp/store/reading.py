@@ -32,11 +32,12 @@ def chunks(names: Iterable[str]) -> Iterator[list[str]]:
 
 
 def entries(session: Session, chosen: Select[Any]) -> list[Entry]:
-    """Return the chosen entries by seq, as dicts in the shape that they came in, with their seq."""
+    """Return the chosen entries by seq, as dicts in the shape that they came in, with their seq; in two queries."""
     found = [_entry(*row) for row in session.execute(chosen.with_only_columns(*COLUMNS).order_by(EntryRow.seq))]
-    replaces = _replaces(session, [entry["id"] for entry in found])
-    for entry in found:
-        entry["replaces"].extend(replaces.get(entry["id"], []))
+    if found:
+        replaces = _replaces(session, chosen.with_only_columns(EntryRow.id).order_by(EntryRow.seq))
+        for entry in found:
+            entry["replaces"].extend(replaces.get(entry["id"], []))
     return found
 
 
@@ -53,12 +54,11 @@ def _entry(seq: int, name: str, project: str, kind: str, body: str, made_at: str
     }
 
 
-def _replaces(session: Session, names: list[str]) -> dict[str, list[str]]:
+def _replaces(session: Session, names: Select[Any]) -> dict[str, list[str]]:
     found: dict[str, list[str]] = {}
-    for chunk in chunks(names):
-        chosen = select(ReplacedRow.entry, ReplacedRow.replaced).where(ReplacedRow.entry.in_(chunk))
-        for entry, replaced in session.execute(chosen.order_by(ReplacedRow.entry, ReplacedRow.position)):
-            found.setdefault(entry, []).append(replaced)
+    chosen = select(ReplacedRow.entry, ReplacedRow.replaced).where(ReplacedRow.entry.in_(names))
+    for entry, replaced in session.execute(chosen.order_by(ReplacedRow.entry, ReplacedRow.position)):
+        found.setdefault(entry, []).append(replaced)
     return found
 
 
@@ -82,4 +82,14 @@ def worked(session: Session, names: Iterable[str]) -> dict[str, dict[str, Any]]:
     for chunk in chunks(names):
         for row in session.scalars(select(WorkedRow).where(WorkedRow.entry.in_(chunk))):
             found[row.entry] = {"sheet": json.loads(row.sheet), "engine": row.engine, "same": row.same}
+    return found
+
+
+def answers(session: Session, names: Iterable[str]) -> dict[str, dict[str, Any]]:
+    """Return {"sheet": {"answer"}} for each of these that was worked: a list of sheets says no more of each."""
+    answer = func.json_extract(WorkedRow.sheet, "$.answer")
+    found = {}
+    for chunk in chunks(names):
+        for name, text in session.execute(select(WorkedRow.entry, answer).where(WorkedRow.entry.in_(chunk))):
+            found[name] = {"sheet": {"answer": json.loads(text)}}
     return found

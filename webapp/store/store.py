@@ -99,6 +99,12 @@ class Store:
             return reading.worked(session, names)
 
     @translated()
+    def answers(self, names: Iterable[str]) -> dict[str, dict[str, Any]]:
+        """Return {"sheet": {"answer"}} by entry, for those of the entries that were worked."""
+        with self.session() as session:
+            return reading.answers(session, names)
+
+    @translated()
     def epoch(self) -> str:
         """Return the database's epoch."""
         with self._engine.begin() as connection:
