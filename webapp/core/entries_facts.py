@@ -43,7 +43,7 @@ def draft_reading(typed: dict[str, str], summary: Any, tools: Tools, factors: Fa
     if errors:
         return {"errors": errors}
     said = {"place": place, "text": text, "inches": exact(reading_value(text, how, stick))}
-    body = {**said, "unit": how.unit, "graduation": how.graduation, **({"note": note} if note else {})}
+    body: Item = {**said, "unit": how.unit, "graduation": how.graduation, **({"note": note} if note else {})}
     if within:
         body.update({"round": within, **({"anew": True} if _was_withdrawn(summary, place) else {})})
     if stick is not None and against(text):
