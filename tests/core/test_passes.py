@@ -3,7 +3,7 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from tests.vectors.look import look
@@ -207,13 +207,34 @@ def test_the_wheel_turns_by_what_the_setting_moves(fields):
         before.append(at)
 
 
+# Thinner than three divisions of a scale, so that no mark of it is a thickness that is left.
+TOO_THIN = {
+    "sizes": [Fraction(10, 127)],
+    "setting": Fraction(1, 254),
+    "target": Fraction(10, 127),
+    "bite": Fraction(1, 254),
+    "faces": "alternate",
+    "square": "yes",
+    "unit": "in",
+    "graduation": "1/8",
+}
+
+
 @FEWER
 @given(planed(), scales)
+@example(TOO_THIN, Fraction(1, 32))
 def test_a_target_left_out_leaves_the_thinnest_a_division_for_each_face(fields, scale):
     assume("rough" not in fields)
-    left_out = {name: said for name, said in fields.items() if name not in ("target", "setting", "last", "bite")}
-    sheet, sizes = planing({**left_out, "setting": scale, "bite": Fraction(1, 2)})
-    target = Fraction(look(sheet, "figures.target.value.inches"))
+    sizes = fields["sizes"]
+    dropped = ("target", "setting", "last", "bite", "sizes")
+    left_out = {name: said for name, said in fields.items() if name not in dropped}
+    found = worked(blanks=blanks_text(sizes), **left_out, setting=scale, bite=Fraction(1, 2))
+    if min(sizes) < 3 * scale:
+        (sentence,) = found["errors"].values()
+        assert sentence.startswith("No mark of the scale")
+        return
+    target = Fraction(look(found["sheet"], "figures.target.value.inches"))
+    assert target > 0
     assert target % scale == 0
     assert 2 * scale <= min(sizes) - target < 3 * scale
 
