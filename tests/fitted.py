@@ -25,13 +25,15 @@ class Fitted:
         drafted = draft(kind, typed, summary, TOOLS, FACTORS)
         assert "errors" not in drafted, drafted
         entry = {"id": uuid7(), "project": self.project, "made_at": now(), "by": "phone", **drafted}
-        self._send(entry)
+        sent(self.address, [entry])
         return str(entry["id"])
 
-    def _send(self, entry: dict[str, Any]) -> None:
-        body = json.dumps({"protocol": 1, "epoch": "", "cursor": 0, "entries": [entry]}).encode()
-        with urllib.request.urlopen(urllib.request.Request(f"{self.address}/sync", body, AS_A_PHONE)) as answer:
-            assert json.load(answer)["kept"] == [entry["id"]]
+
+def sent(address: str, entries: list[dict[str, Any]]) -> None:
+    """Send entries as a phone does; each of them has to be kept."""
+    body = json.dumps({"protocol": 1, "epoch": "", "cursor": 0, "entries": entries}).encode()
+    with urllib.request.urlopen(urllib.request.Request(f"{address}/sync", body, AS_A_PHONE)) as answer:
+        assert json.load(answer)["kept"] == [entry["id"] for entry in entries]
 
 
 def fit(address: str, project: str) -> list[str]:

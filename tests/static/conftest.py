@@ -5,7 +5,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from tests.serving import common, demo_serving, serving
+from tests.serving import Quick, Serving, common, demo_serving, serving
+from tests.static.states import filled
 from tests.static.versions import bench
 
 __all__ = ["bench", "common", "demo_serving", "serving"]
@@ -27,3 +28,11 @@ def phone(browser: Browser) -> Iterator[BrowserContext]:
 @pytest.fixture
 def page(phone: BrowserContext) -> Page:
     return phone.new_page()
+
+
+@pytest.fixture(scope="session")
+def everything(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Serving, dict[str, str]]]:
+    """Serve all that a screen can show, with the ids by name; its tests leave it as it is."""
+    server = Quick(tmp_path_factory.mktemp("everything")).start()
+    yield server, filled(server)
+    server.stop()

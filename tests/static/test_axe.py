@@ -1,14 +1,14 @@
-"""axe finds nothing on any kept screen, in any theme, with enhanced contrast and target size asked for."""
+"""axe finds nothing on any screen, state and theme, with enhanced contrast and target size asked for."""
 
+from collections.abc import Iterable
 from importlib.resources import files
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.serving import Serving
-from tests.static.test_screens_same import addresses
-from webapp.tools import TOOLS
+from tests.serving import Quick, Serving
+from tests.static.states import PATIENCE, State, brief, others, pressed, shown, states
 
 pytestmark = pytest.mark.browser
 
@@ -16,7 +16,9 @@ AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="
 RULES = {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}}
 # Every rule is run; what passed is not written out, which takes longer than to find it.
 RUN = "async (rules) => (await axe.run(document, {rules, resultTypes: ['violations']})).violations"
-SCHEMES = ("light", "dark", "sun")
+# As high as any screen: where a page scrolls, what keeps to an edge covers whichever field is under it.
+HIGH = {"width": 360, "height": 4000}
+UNREACHED = "cannot reach the server, nothing waiting"
 
 
 def found(page: Page) -> list[str]:
@@ -26,42 +28,70 @@ def found(page: Page) -> list[str]:
     return [f"{v['id']}: {node['html'][:120]}" for v in violations for node in v["nodes"]]
 
 
-def walked(screens: dict[str, list[str]], theme: str) -> list[str]:
-    """Every state of every screen in light; elsewhere only colours differ: one state of each, and of each tool."""
-    if theme == "light":
-        return [address for some in screens.values() for address in some]
-    tools = [address for name in TOOLS for address in screens["tool"] if address.startswith(f"/work/{name}?")][::4]
-    return [some[0] for some in screens.values()] + tools
-
-
-@pytest.mark.parametrize("theme", SCHEMES)
-def test_axe_finds_nothing(browser: Browser, demo_serving: Serving, theme: str) -> None:
-    # As high as any screen: where a page scrolls, what keeps to an edge covers whichever field is under it.
-    context = browser.new_context(viewport={"width": 360, "height": 4000}, reduced_motion="reduce")
-    page = context.new_page()
-    page.goto(demo_serving.address)
-    page.evaluate("theme => localStorage.setItem('shoulderline-theme', theme)", theme)
-    wrong: dict[str, list[str]] = {}
-    for address in walked(addresses(demo_serving), theme):
-        page.goto(demo_serving.address + address)
-        expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
+def found_in(page: Page, serving: Serving, walk: Iterable[State]) -> dict[str, list[str]]:
+    """Walk states, and return what axe finds in which."""
+    wrong = {}
+    for state in walk:
+        shown(page, serving, state)
         if seen := found(page):
-            wrong[address] = seen
+            wrong[str(state)] = seen
+    return wrong
+
+
+def test_axe_finds_nothing(browser: Browser, everything: tuple[Serving, dict[str, str]]) -> None:
+    """In every state of every screen, as the server draws it and the phone takes it over."""
+    serving, ids = everything
+    context = browser.new_context(viewport=HIGH, reduced_motion="reduce", service_workers="block")  # type: ignore[arg-type]
+    wrong = found_in(context.new_page(), serving, [*states(ids), *pressed(ids), *others(ids)])
     context.close()
     assert wrong == {}
 
 
-def test_axe_finds_nothing_while_typing(page: Page, demo_serving: Serving) -> None:
-    page.goto(f"{demo_serving.address}/work/spacing")
-    expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
-    page.locator("#span").click()
-    expect(page.locator("#pad")).to_be_visible()
-    assert found(page) == []
+@pytest.mark.parametrize("theme", ["dark", "sun"])
+def test_axe_finds_nothing_in_another_light(
+    browser: Browser, everything: tuple[Serving, dict[str, str]], theme: str
+) -> None:
+    """Only colours differ: in the richest states. All pairs of colours are computed by test_contrast.py."""
+    serving, ids = everything
+    context = browser.new_context(viewport=HIGH, reduced_motion="reduce", service_workers="block")  # type: ignore[arg-type]
+    context.add_init_script(f"localStorage.setItem('shoulderline-theme', '{theme}')")
+    page = context.new_page()
+    wrong = found_in(page, serving, brief(states(ids)))
+    assert page.locator("html").get_attribute("data-theme") == theme
+    context.close()
+    assert wrong == {}
 
 
-def test_axe_would_find_something(page: Page, demo_serving: Serving) -> None:
-    page.goto(demo_serving.address)
-    expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
+def test_axe_finds_nothing_with_the_server_stopped(
+    browser: Browser, everything: tuple[Serving, dict[str, str]]
+) -> None:
+    """In a page that the worker opens, which never had the server."""
+    serving, ids = everything
+    context = browser.new_context(viewport=HIGH, reduced_motion="reduce")  # type: ignore[arg-type]
+    page = context.new_page()
+    page.goto(serving.address)
+    expect(page.locator("html[data-offline]")).to_be_attached(timeout=PATIENCE)
+    expect(page.locator("#state")).to_have_text("all sent", timeout=PATIENCE)
+    page.close()
+    serving.stop()
+    try:
+        page = context.new_page()
+        wrong = found_in(page, serving, brief(states(ids)))
+        expect(page.locator("#state")).to_have_text(UNREACHED)
+    finally:
+        serving.start()
+    context.close()
+    assert wrong == {}
+
+
+def test_axe_finds_nothing_where_there_is_no_project_yet(page: Page, serving: Quick) -> None:
+    assert found_in(page, serving, [State("home", "empty", "/")]) == {}
+
+
+def test_axe_would_find_something(page: Page, everything: tuple[Serving, dict[str, str]]) -> None:
+    serving, _ = everything
+    page.goto(serving.address)
+    expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
     page.evaluate(
         "document.querySelector('header').insertAdjacentHTML('beforeend', '<img src=\"data:,\"><button></button>')"
     )
