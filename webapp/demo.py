@@ -48,7 +48,7 @@ STEPS: tuple[Step, ...] = (
             "offset": "2 1/2",
         },
     ),
-    ("part", {"name": "Post", "count": "2", "wood": "ash", "thickness": "3 1/2", "width": "3 1/2"}),
+    ("part", {"name": "Head post", "count": "2", "wood": "ash", "thickness": "3 1/2", "width": "3 1/2"}),
     (
         "part",
         {
@@ -76,8 +76,8 @@ STEPS: tuple[Step, ...] = (
         },
     ),
     ("part", {"name": "Slat", "count": "9", "spare": "1", "wood": "ash", "width": "2 3/4", "tenon": "15/16"}),
-    ("joint", {"number": "1", "one": "Upper rail", "other": "Post", "tenon": "through", "pins": "pinned"}),
-    ("joint", {"number": "2", "one": "Lower rail", "other": "Post", "tenon": "blind", "pins": ""}),
+    ("joint", {"number": "1", "one": "Upper rail", "other": "Head post", "tenon": "through", "pins": "pinned"}),
+    ("joint", {"number": "2", "one": "Lower rail", "other": "Head post", "tenon": "blind", "pins": ""}),
     ("joint", {"number": "3", "one": "Slat", "other": "Upper rail", "tenon": "floating", "pins": ""}),
     ("done", {"step": "stage stock"}),
     ("done", {"step": "stage rough-milling"}),
