@@ -7,6 +7,7 @@ from webapp.core.follow import ground
 from webapp.core.items import items_of
 from webapp.core.links import link_of, links_text
 from webapp.core.numbers import cuts_of
+from webapp.core.piece_room import room_warnings
 from webapp.core.view_held import held_view
 from webapp.core.view_links import taken_words
 from webapp.core.view_project import back_to, tool_title, when
@@ -27,6 +28,7 @@ def kept_view(g: Gathered, thing: dict[str, Any]) -> View:
         "tool": tool_title(g["tools"], kept["tool"]),
         "project": back_to(summary),
         "kept": when(kept["made_at"]),
+        "warnings": room_warnings(summary, g["worked"], g["factors"]) if kept["tool"] == "gauge" else [],
         "held": held_view(g, kept, outcome.get("sheet")),
         "lines": _lines(g, kept, outcome.get("sheet")),
         "later": [_rival(summary, s) for s in thing["heads"]] if kept not in thing["heads"] else [],
