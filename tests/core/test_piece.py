@@ -92,7 +92,7 @@ NEXT: dict[str, tuple[Callable[[], Shop], str]] = {
     "nothing yet": (Shop, "Measure the clear span of the rail"),
     "rivals": (rivalled, "Two readings stand for Span: say which one holds"),
     "rival parts": (parts_rivalled, "Two parts stand for Post: say which one holds"),
-    "stale before trims": (stale_shop, "Work again what no longer holds: 1 sheet or part"),
+    "stale before trims": (stale_shop, "Work again what no longer holds: 1 sheet"),
     "a trim": (gauged, "Joint the lower edge of the upper rail: two passes, then a light one"),
     "the tenon's room": (
         lambda: cut(gauged(jointed())),
