@@ -266,6 +266,19 @@ def test_what_is_stale_is_said_at_its_stage() -> None:
     assert stale(shop.piece(), "slat-mortises") == ["Slats is cut, and its numbers have changed"]
 
 
+def test_the_page_says_what_no_longer_holds_what_waits_and_what_a_press_works_again() -> None:
+    shop = stale_shop()
+    held = piece_view(shop.summary, list(TOOLS.values()), shop.worked, FACTORS)["held"]
+    assert (held["words"], held["press"], held["waits"]) == ("1 sheet no longer holds", "Work it again", [])
+    shop.cut(shop.summary["sheets"][1]["heads"][0]["entry"], "")
+    held = piece_view(shop.summary, list(TOOLS.values()), shop.worked, FACTORS)["held"]
+    assert (held["press"], held["stale"][0]["words"]) == ("", "is cut: it is not worked again")
+    shop.keep("withdrawal", entry=shop.summary["places"][0]["heads"][0]["entry"])
+    held = piece_view(shop.summary, list(TOOLS.values()), shop.worked, FACTORS)["held"]
+    assert (held["words"], held["press"]) == ("", "")
+    assert [(line["title"], line["words"]) for line in held["waits"]] == [("Slats", "waits: its source was withdrawn")]
+
+
 def test_the_list_before_the_glue() -> None:
     shop = jointed()
     shop.joint("3", "Lower rail", "Post", "floating", "dowelled")

@@ -80,9 +80,9 @@ def _held(here: Piece) -> View | None:
     free = [held for held in stale if not held.cuts]
     return {
         "words": _stale_words(stale),
-        "press": len(free) > 0,
+        "press": ("Work it again" if len(free) == 1 else "Work them again") if free else "",
         "stale": [_held_line(here, held, "is cut: it is not worked again" if held.cuts else "") for held in stale],
-        "waits": [_held_line(here, held, _why(here, held)) for held in waits],
+        "waits": [_held_line(here, held, f"waits: {_why(here, held)}") for held in waits],
     }
 
 

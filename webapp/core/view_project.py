@@ -32,7 +32,6 @@ def project_view(summary: Summary, tools: list[Tool], worked: dict[str, Any]) ->
 def _jumps(summary: Summary, many_places: bool, many_sheets: bool) -> list[dict[str, str]]:
     """Give the ways down the page to what it has."""
     ways = [
-        ("Stages", "#stages-words", True),
         ("Parts", "#parts-words", any(thing["heads"] for thing in summary["parts"])),
         ("Readings", "#readings" if many_places else "#places-words", bool(summary["places"])),
         ("Sheets", "#sheets" if many_sheets else "#sheets-words", any(thing["heads"] for thing in summary["sheets"])),
