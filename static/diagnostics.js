@@ -62,14 +62,14 @@ async function worker() {
 async function store() {
   const [{ epoch, unsent }, held, kept] = await Promise.all([standing(), entries(), stays()]);
   const refused = unsent.filter((each) => each.why).length;
-  const room = (await navigator.storage?.estimate?.()) ?? {};
+  const room = await navigator.storage?.estimate?.();
   return [
     ["Server's data", epoch ? inFours(epoch) : "none seen yet"],
     ["Held here", counted(held.length, "entry", "entries")],
     ["Waiting to be sent", counted(unsent.length - refused, "entry", "entries")],
     ["Refused", counted(refused, "entry", "entries")],
-    ["Room", `${size(room.usage)} used of ${size(room.quota)}`],
-    ["Kept for good", kept === undefined ? "not asked yet" : kept ? "yes, the browser promised" : "no, the browser may clear it"],
+    ["Room", room ? `${size(room.usage)} used of ${size(room.quota)}` : "this browser does not say"],
+    ["Kept for good", kept === undefined ? "no answer yet" : kept ? "yes, the browser promised" : "no, the browser may clear it"],
   ];
 }
 

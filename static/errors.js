@@ -29,9 +29,15 @@ export function noteFault(error, place = "") {
   }
 }
 
+/** The stack without the error's words, which Chromium alone begins it with. @param {Error} error @returns {string} */
+function placesOf({ stack = "", message }) {
+  const said = message ? stack.indexOf(`: ${message}`) : -1;
+  return said < 0 ? stack : stack.slice(said + 2 + message.length);
+}
+
 /** @param {unknown} error @param {string} place @returns {string} */
 function placeOf(error, place) {
-  const found = PLACE.exec(error instanceof Error ? error.stack?.slice(error.message.length) ?? place : place);
+  const found = PLACE.exec(error instanceof Error ? placesOf(error) || place : place);
   return found ? ` at ${found[1]} line ${found[2]} column ${found[3]}` : "";
 }
 

@@ -26,13 +26,33 @@ const tell = (put) => watching.forEach((told) => told(put));
 
 const ALL = ["entries", "outbox", "worked", "meta"];
 
-/** Whether the browser promises not to clear what is kept here. @type {Promise<boolean> | undefined} */
-let promise;
+const DAY = 24 * 60 * 60 * 1000; // milliseconds
 
-/** Ask for the promise once, at the first save: asked before anything is kept, browsers say no. */
-function askToStay() {
-  promise ??= navigator.storage?.persist?.() ?? Promise.resolve(false);
-  promise.then((given) => run(["meta"], "readwrite", (t) => (t.objectStore("meta").put(given, "stays"), () => {})));
+/** Whether this page has seen to the promise. */
+let seen = false;
+
+/**
+ * Ask the browser for its promise not to clear what is kept here, once something is: asked before, browsers say no.
+ * Once a day at most, since Firefox puts the question to the maker.
+ */
+async function askToStay() {
+  if (seen) return;
+  seen = true;
+  if (!(await run(["meta"], "readwrite", dueToAsk))) return;
+  const given = (await navigator.storage?.persist?.()) ?? false;
+  await run(["meta"], "readwrite", (t) => (t.objectStore("meta").put(given, "stays"), () => {}));
+}
+
+/** @param {IDBTransaction} transaction @returns {() => boolean} */
+function dueToAsk(transaction) {
+  const meta = transaction.objectStore("meta");
+  const asked = meta.get("asked");
+  let due = false;
+  asked.onsuccess = () => {
+    due = !(Math.abs(Date.now() - asked.result) < DAY);
+    if (due) meta.put(Date.now(), "asked");
+  };
+  return () => due;
 }
 
 /**

@@ -95,8 +95,14 @@ def kept_sheets(full: Made) -> dict[str, str]:
     gone = full.spacing("Withdrawn", "58 3/8")
     full.keep("withdrawal", entry=gone)
     return {
-        **{"held": held, "sheet-stale": stale, "sheet-cut": cut, "sheet-holds": holds, "sheet-waits": waits},
-        **{"sheet-rival": one, "sheet-other": other, "sheet-gone": gone},
+        "held": held,
+        "sheet-stale": stale,
+        "sheet-cut": cut,
+        "sheet-holds": holds,
+        "sheet-waits": waits,
+        "sheet-rival": one,
+        "sheet-other": other,
+        "sheet-gone": gone,
     }
 
 

@@ -39,7 +39,8 @@ class Shop:
         made = draft(kind, typed, self.summary, TOOLS, FACTORS, self.worked)
         assert "errors" not in made, made
         drafts = [made, *made.pop("also", [])]
-        return next(self.history.add(each["kind"], signed(each), each["replaces"]) for each in drafts)
+        names = [self.history.add(each["kind"], signed(each), each["replaces"]) for each in drafts]
+        return names[0]
 
     def refused(self, kind: str, **typed: str) -> dict[str, str]:
         found: dict[str, str] = draft(kind, typed, self.summary, TOOLS, FACTORS, self.worked)["errors"]
@@ -51,8 +52,8 @@ class Shop:
     def joint(self, number: str, one: str, other: str, tenon: str = "", pins: str = "") -> str:
         return self.keep("joint", number=number, one=one, other=other, tenon=tenon, pins=pins)
 
-    def read(self, place: str, reading: str) -> str:
-        return self.keep("reading", place=place, reading=reading)
+    def read(self, place: str, reading: str, **more: str) -> str:
+        return self.keep("reading", place=place, reading=reading, **more)
 
     def gauge(self, openings: str, **typed: str) -> str:
         return self.keep("sheet", tool="gauge", called="Dry fit, first", openings=openings, **typed)

@@ -210,8 +210,13 @@ def test_the_wheel_turns_by_what_the_setting_moves(fields):
 # Thinner than three divisions of a scale, so that no mark of it is a thickness that is left.
 TOO_THIN = {
     "sizes": [Fraction(10, 127)],
-    **{"setting": Fraction(1, 254), "target": Fraction(10, 127), "bite": Fraction(1, 254)},
-    **{"faces": "alternate", "square": "yes", "unit": "in", "graduation": "1/8"},
+    "setting": Fraction(1, 254),
+    "target": Fraction(10, 127),
+    "bite": Fraction(1, 254),
+    "faces": "alternate",
+    "square": "yes",
+    "unit": "in",
+    "graduation": "1/8",
 }
 
 

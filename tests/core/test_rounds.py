@@ -230,8 +230,13 @@ def test_a_withdrawn_reading_leaves_its_place_open_and_its_fellows_in_peace():
     fit.keep("withdrawal", entry=wrong)
     assert fit.now().name == PLACES[1]
     assert [item["text"] for item in fit.places[1].gone] == ["20"]
-    fit.read("13")
-    assert [place.odd for place in fit.places] == [None] * len(PLACES)
+    fit.read("13 1/8")
+    assert (fit.now().name, len(fit.places[1].taken)) == (
+        PLACES[1],
+        1,
+    )  # asked again: what was withdrawn does not count
+    fit.read("13 1/8")
+    assert fit.now().name == PLACES[2]
 
 
 def test_a_reading_of_another_round_is_none_of_this_one():

@@ -88,6 +88,7 @@ def test_a_sheet_that_is_changed_keeps_its_links_and_its_numbers_can_be_opened()
     reading = bench.read("left", "30")
     slats = bench.space("Slats", span_of(reading, "30"))
     view = sheet({**bench.gathered(), "entry": slats})
+    assert [i["source"] for i in view["inputs"]] == ["from left: 30", "", ""]
     assert f"links=span%20{reading}%20reading%2030" in view["change"]
     root = f"/projects/{bench.history.id}/origin/{slats}"
     assert view["sheet"]["answer"]["href"] == f"{root}/gap"

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 NAME = "SHOULDERLINE_BROWSERS"
-MINI = Path("/usr/lib/python3/dist-packages/gi")
+BINDINGS = Path("/usr/lib/python3/dist-packages/gi")
 """Where Debian keeps what the window for WebKit is written with; it belongs to the system's own Python."""
 
 NEEDS: dict[str, dict[str, Callable[[], bool]]] = {  # Debian's packages, and whether each is there
@@ -13,7 +13,7 @@ NEEDS: dict[str, dict[str, Callable[[], bool]]] = {  # Debian's packages, and wh
     "webkit": {
         "webkit2gtk-driver": lambda: shutil.which("WebKitWebDriver") is not None,
         "gir1.2-webkit2-4.1": lambda: any(Path("/usr/lib").glob("*/girepository-1.0/WebKit2-4.1.typelib")),
-        "python3-gi": MINI.exists,
+        "python3-gi": BINDINGS.exists,
         "xvfb": lambda: shutil.which("Xvfb") is not None,
     },
 }

@@ -18,6 +18,7 @@ def measure(window: Window, place: str, *presses: str) -> None:
     window.put_away()
     window.tap("=Keep the reading")
     window.until('return find("#reading-place").value === ""')
+    window.says("#main", place)
 
 
 def space(window: Window, called: str, count: str) -> None:
@@ -47,6 +48,44 @@ def test_a_day_at_the_bench(phone: Firefox | WebKit, serving: Serving) -> None:
     evening(window, project)
 
 
+WRITES = """
+const field = find(arguments[0]);
+field.value = String(Math.random());
+field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+location.assign(arguments[1]);
+"""
+ANSWERS = """
+return new Promise((resolve, reject) => {
+  setTimeout(() => resolve("silent"), 20000);
+  const opening = indexedDB.open("shoulderline");
+  opening.onerror = reject;
+  opening.onsuccess = () => {
+    const transaction = opening.result.transaction(["meta"], "readwrite");
+    transaction.objectStore("meta").count();
+    transaction.oncomplete = () => (opening.result.close(), resolve("answers"));
+  };
+});
+"""
+ROUNDS = 20
+
+
+def test_pages_left_in_the_midst_of_a_write_hold_up_no_other(phone: Firefox | WebKit, serving: Serving) -> None:
+    """WebKit puts a page aside whole when it is left: with a transaction under way, no other ever began again."""
+    window = phone.start()
+    window.goto(serving.address)
+    window.type("#project-name", "Headboard")
+    window.tap("=Start")
+    window.at("/projects/")
+    project = str(window.run("return location.href"))
+    work = f"/work/spacing?project={project.rsplit('/', 1)[1]}"
+    for _ in range(ROUNDS):
+        window.run(WRITES, "#reading-place", work)
+        window.at("/work/")
+        window.run(WRITES, "#sheet-called", project)
+        window.at("/projects/")
+        assert window.later(ANSWERS) == "answers"
+
+
 def morning(window: Window, serving: Serving) -> str:
     """Start a project, measure by the pad, space the slats, keep, reopen; return the project's address."""
     window.goto(serving.address)
@@ -55,7 +94,6 @@ def morning(window: Window, serving: Serving) -> str:
     window.at("/projects/")
     project = str(window.run("return location.href"))
     measure(window, "Upper rail", "17", "11/16", "strong")
-    window.says("#main", "Upper rail")
     space(window, "First spacing", "9")
     window.says("#main .hero", "scant")
     window.goto(project)
@@ -73,6 +111,7 @@ def afternoon(window: Window, project: str) -> None:
     window.says("#main", "First spacing")
     measure(window, "Lower rail", "17", "1/2", "scant")
     measure(window, "Upper rail", "17", "5/8")
+    window.says("#main", "1 before it")
     space(window, "Second spacing", "8")
     window.goto(project)
     window.tap("=First spacing")
@@ -82,6 +121,7 @@ def afternoon(window: Window, project: str) -> None:
     window.tap("=Change it")
     window.at("/work/spacing")
     window.thumb("#count", "10")
+    window.says(".hero", "eleven of them")
     window.put_away()
     window.tap("#sheet button")
     window.until('return location.pathname.includes("/sheets/")')

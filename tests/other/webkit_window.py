@@ -42,7 +42,6 @@ def main() -> None:
     context = WebKit2.WebContext(website_data_manager=manager)
     context.set_automation_allowed(True)
     context.connect("automation-started", begin)
-    (FOLDER / "pid").write_text(str(os.getpid()))
     Gtk.main()
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.hand import keys
-from tests.other.wire import PATIENCE, Refused, Wire
+from tests.other.wire import PATIENCE, RefusedError, Wire
 
 FIND = """
 const seen = (it) => it.getClientRects().length > 0 && getComputedStyle(it).visibility === "visible";
@@ -25,6 +25,7 @@ const there = document.elementFromPoint(x, y);
 return there && (it.contains(there) || there.contains(it)) ? [x, y] : null;
 """
 SAYS = "return [...document.querySelectorAll(arguments[0])].some((it) => it.textContent.includes(arguments[1]));"
+REST = 0.1  # seconds
 ESCAPE = "\ue00c"
 
 
@@ -54,7 +55,7 @@ class Window:
         )
         value = self.wire.tell("ExecuteAsyncScript", script=body, args=list(words))
         if isinstance(value, str):
-            raise Refused(value)
+            raise RefusedError(value)
         return value[0]
 
     def until(self, script: str, *words: Any) -> Any:
@@ -64,9 +65,9 @@ class Window:
         while time.monotonic() < ends:
             try:
                 found = self.run(script, *words)
-            except Refused as error:
+            except RefusedError as error:
                 found = error
-            if found and not isinstance(found, Refused):
+            if found and not isinstance(found, RefusedError):
                 return found
             time.sleep(0.05)
         raise AssertionError(f"waited in vain: {script} {words}; {found}; the page is {self.told()}")
@@ -85,8 +86,12 @@ class Window:
         self.ready()
 
     def tap(self, what: str) -> None:
-        """Press where it is drawn: what something else lies over is not pressed."""
-        x, y = self.until(PLACE, what)
+        """Press where it is drawn and has come to rest: what something else lies over is not pressed."""
+        place = None
+        while place != (found := self.until(PLACE, what)):
+            place = found
+            time.sleep(REST)
+        x, y = found
         steps = [
             {"type": "pointerMove", "x": x, "y": y, "origin": "viewport", "duration": 0},
             {"type": "pointerDown", "button": 0},

@@ -22,7 +22,7 @@ HTTP = {
 }
 
 
-class Refused(Exception):
+class RefusedError(Exception):
     """The browser did not do what it was told; its text is the driver's own."""
 
 
@@ -30,13 +30,13 @@ class Wire(Protocol):
     """Something that takes commands."""
 
     def tell(self, command: str, **words: Any) -> Any:
-        """Have a command done, and return its value; raise Refused."""
+        """Have a command done, and return its value; raise RefusedError."""
 
     def close(self) -> None: ...
 
 
 class Marionette:
-    """Firefox's own socket: a length, a colon, then [0, number, command, words], answered by [1, number, error, value]."""
+    """Firefox's own socket: a length, a colon, [0, number, command, words]; answered by [1, number, error, value]."""
 
     def __init__(self, port: int) -> None:
         self.number = 0
@@ -59,7 +59,7 @@ class Marionette:
         _, number, error, value = self._read()
         assert number == self.number
         if error:
-            raise Refused(f"{error['error']}: {error['message']}")
+            raise RefusedError(f"{error['error']}: {error['message']}")
         return value["value"] if set(value) == {"value"} else value
 
     def close(self) -> None:
@@ -80,7 +80,7 @@ class Spoken:
         value = json.loads(line.getresponse().read())["value"]
         line.close()
         if isinstance(value, dict) and "error" in value:
-            raise Refused(f"{value['error']}: {value['message']}")
+            raise RefusedError(f"{value['error']}: {value['message']}")
         if command == "NewSession":
             self.session = f"/{value['sessionId']}"
         return cast(Any, value)

@@ -162,8 +162,8 @@ def test_a_shell_holds_no_token_no_action_and_no_word_of_the_demo(app):
 def test_what_keeps_in_a_shell_waits_for_its_script(app):
     for address, body in shells(app, TOOLS).items():
         for form in re.findall(r"<form[^>]*data-keeps.*?</form>", body.decode(), re.DOTALL):
-            for button in re.findall(r"<button[^>]*>", form):
-                assert " disabled" in button, (address, button)
+            sending = [b for b in re.findall(r"<button[^>]*>", form) if 'type="button"' not in b]
+            assert all(" disabled" in button for button in sending), address
 
 
 def test_a_live_page_is_never_stored(app):

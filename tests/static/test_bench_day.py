@@ -105,7 +105,7 @@ def morning(page: Page, serving: Serving) -> str:
     space(page, "First spacing", "9")
     expect(page.locator("#main .hero")).to_contain_text("scant")
     page.goto(project)
-    page.get_by_role("link", name="First spacing").tap()
+    page.get_by_role("link", name="First spacing", exact=True).tap()
     expect(page.locator("#main .exactly")).to_contain_text("269/80")
     expect(page.locator("#state")).to_have_text("all sent", timeout=20_000)
     return project
@@ -121,7 +121,7 @@ def afternoon(page: Page, project: str) -> None:
     measure(page, "Upper rail", "17", "5/8")
     space(page, "Second spacing", "8")
     page.goto(project)
-    page.get_by_role("link", name="First spacing").tap()
+    page.get_by_role("link", name="First spacing", exact=True).tap()
     ready(page)
     page.get_by_role("link", name="Change it").tap()
     ready(page)

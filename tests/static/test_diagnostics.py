@@ -35,7 +35,7 @@ def test_it_says_how_the_phone_stands(page: Page, common: Serving) -> None:
     assert said["Clock"].startswith("good, ")
     assert said["Page"] == "secure"
     assert re.fullmatch(r"\d+\.\d MB used of \d+\.\d MB", said["Room"])
-    assert said["Kept for good"] == "not asked yet"
+    assert said["Kept for good"] == "no answer yet"
     assert re.fullmatch(r"Chrome \d+, .+", said["Browser"])
     assert [said[name] for name in ("Held here", "Waiting to be sent", "Refused")] == ["0 entries"] * 3
     expect(page.locator("#standing")).to_contain_text("Last errors")
@@ -93,3 +93,19 @@ def test_the_last_errors_are_kept_without_their_words(browser, common: Serving) 
         "RangeError",
     }
     context.close()
+
+
+@pytest.mark.parametrize("head", ["RangeError: 58 3/8 at rail.js:1:1\n    at ", ""])
+def test_an_errors_place_is_found_in_every_browsers_stack(page: Page, common: Serving, head: str) -> None:
+    """A stack begins with the error's words in Chromium alone; in Firefox and WebKit with its first place."""
+    page.goto(common.address)
+    said = page.evaluate(
+        """async (stack) => {
+            const here = document.querySelector("script[type=module]").src;
+            const { noteFault, faults } = await import(new URL("errors.js", here).href);
+            noteFault(Object.assign(new RangeError("58 3/8 at rail.js:1:1"), { stack }));
+            return faults()[0].said;
+        }""",
+        head + "kept@http://127.0.0.1/static/0/keep.js:12:3\nopen@http://127.0.0.1/static/0/screen.js:4:5",
+    )
+    assert said == "RangeError at keep.js line 12 column 3"

@@ -77,7 +77,7 @@ def test_a_form_that_was_only_looked_at_has_no_errors(tool):
 
 def test_the_last_good_answer_stays_and_says_so(tool):
     fill(tool, span="58 3/8", slat="2 3/4", count="9")
-    expect(tool.locator("#part-marks")).to_be_attached()  # it is drawn when the keys rest
+    expect(tool.locator("#part-sums")).to_contain_text("9 x 2 3/4")  # it is drawn when the keys rest
     good = tool.locator("main").inner_html()
     fill(tool, count="0")
     expect(tool.locator("#main")).to_have_class(re.compile(r"\bheld\b"))

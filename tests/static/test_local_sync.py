@@ -257,6 +257,73 @@ def test_a_dead_handle_is_opened_anew_and_the_work_done_again(page, common):
     assert places(page, address) == ["Clear span"]
 
 
+LEFT = """async ({ run }) => {
+    const leave = () => dispatchEvent(new PageTransitionEvent("pagehide", { persisted: true }));
+    const asked = (name) => new Promise((resolve) => {
+        const opening = indexedDB.open("shoulderline");
+        opening.onsuccess = () => {
+            const found = opening.result.transaction(["meta"], "readwrite").objectStore("meta").get(name);
+            found.onsuccess = () => (opening.result.close(), resolve(found.result));
+        };
+    });
+    let begun = 0;
+    const done = run(["meta"], "readwrite", (transaction) => {
+        transaction.objectStore("meta").put("written", "probe");
+        if (!begun++) queueMicrotask(leave);
+        return () => "done";
+    });
+    const away = [await asked("probe"), begun];
+    dispatchEvent(new PageTransitionEvent("pageshow", { persisted: true }));
+    return [...away, await done, await asked("probe"), begun];
+}"""
+
+
+def test_a_page_that_is_left_holds_up_no_other_and_goes_on_when_it_is_shown_again(page, common):
+    start_project(page, common)
+    state(page, SENT)
+    assert module(page, "database", LEFT) == [None, 1, "done", "written", 2]
+
+
+def test_what_is_being_kept_when_its_page_is_left_is_kept(page, common):
+    address = start_project(page, common)
+    state(page, SENT)
+    page.evaluate("""() => {
+        const sound = IDBTransaction.prototype.commit;
+        IDBTransaction.prototype.commit = function () {
+            sound.call(this);
+            if (!this.objectStoreNames.contains("outbox")) return;
+            window.left = 1;
+            dispatchEvent(new PageTransitionEvent("pagehide", { persisted: true }));
+        };
+    }""")
+    measure(page, "Clear span", "58 3/8")
+    page.wait_for_function("window.left")  # and it is not shown again
+    state(opened(page, address), SENT)
+    assert places(page, address) == ["Clear span"]
+
+
+def test_the_browser_is_asked_for_its_promise_once_a_day(page, common):
+    page.add_init_script("""
+        const sound = navigator.storage.persist.bind(navigator.storage);
+        navigator.storage.persist = () => {
+            localStorage.setItem("asked", Number(localStorage.getItem("asked")) + 1);
+            return sound();
+        };
+    """)
+    address = start_project(page, common)
+    kept(page, "Clear span", "58 3/8")
+    opened(page, address)
+    kept(page, "Rail", "17")
+    state(page, SENT)
+    asked = "() => Number(localStorage.getItem('asked'))"
+    assert page.evaluate(asked) == 1
+    yesterday = "({ run }) => run(['meta'], 'readwrite', (t) => (t.objectStore('meta').put(1, 'asked'), () => true))"
+    assert module(page, "database", yesterday)
+    opened(page, address)
+    kept(page, "Post", "31")
+    page.wait_for_function(f"({asked})() === 2")
+
+
 def test_what_the_store_will_not_take_is_kept_in_no_part_and_stays_in_the_form(page, common):
     start_project(page, common)
     state(page, SENT)

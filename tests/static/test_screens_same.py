@@ -50,9 +50,18 @@ def main_of(html: str) -> str:
     return found[1]
 
 
+def demo_of(serving: Serving) -> dict[str, Any]:
+    """Return the demo's project."""
+    found: list[dict[str, Any]] = json.loads(read(f"{serving.address}/projects.json"))["projects"]
+    return found[0]
+
+
 def addresses(serving: Serving) -> dict[str, list[str]]:
     """Return addresses for each kept screen: every thing the demo has, and each tool in each of its states."""
-    (project,) = json.loads(read(f"{serving.address}/projects.json"))["projects"]
+    project = demo_of(serving)
+    if not project["rounds"]:
+        fit(serving.address, project["id"])
+        project = demo_of(serving)
     root = f"/projects/{project['id']}"
     things = {
         kind: [e["entry"] for t in project[kind] for e in t["heads"] + t["past"]]
@@ -113,16 +122,10 @@ def tool_addresses(name: str, project: str) -> list[str]:
     return [f"/work/{name}?{urlencode(state)}" if state else f"/work/{name}" for state in states]
 
 
-@pytest.fixture(scope="module", autouse=True)
-def fitted(demo_serving: Serving) -> None:
-    """Let the demo have dry fits too."""
-    (project,) = json.loads(read(f"{demo_serving.address}/projects.json"))["projects"]
-    fit(demo_serving.address, project["id"])
-
-
 @pytest.fixture(scope="module")
 def page(browser: Browser, demo_serving: Serving) -> Iterator[Page]:
-    """A page that has taken all that the server has."""
+    """A page that has taken all that the server has, dry fits too."""
+    addresses(demo_serving)
     context = browser.new_context(viewport={"width": 360, "height": 740}, service_workers="allow")
     opened = context.new_page()
     opened.goto(demo_serving.address)

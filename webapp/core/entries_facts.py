@@ -43,9 +43,9 @@ def draft_reading(typed: dict[str, str], summary: Any, tools: Tools, factors: Fa
     if errors:
         return {"errors": errors}
     said = {"place": place, "text": text, "inches": exact(reading_value(text, how, stick))}
-    body = {**said, "unit": how.unit, "graduation": how.graduation, **({"note": note} if note else {})}
+    body: Item = {**said, "unit": how.unit, "graduation": how.graduation, **({"note": note} if note else {})}
     if within:
-        body["round"] = within
+        body.update({"round": within, **({"anew": True} if _was_withdrawn(summary, place) else {})})
     if stick is not None and against(text):
         body["stick"] = exact(stick)
     return {"body": body, "replaces": _standing_at(summary, place)}
@@ -85,6 +85,13 @@ def _standing_at(summary: Any, place: str) -> list[str]:
     there = [found for found in summary["places"] if found["key"] == fold_name(place)]
     heads = [head for found in there for head in found["heads"]]
     return tips(heads or [item for found in there for item in found["past"] if item["withdrawn"]])
+
+
+def _was_withdrawn(summary: Any, place: str) -> bool:
+    """Say whether nothing stands at a place because what stood there was withdrawn: what is read there begins anew."""
+    there = [found for found in summary["places"] if found["key"] == fold_name(place)]
+    past = [item for found in there if not found["heads"] for item in found["past"]]
+    return any(item["withdrawn"] for item in past)
 
 
 def tips(items: list[Item]) -> list[str]:

@@ -12,7 +12,11 @@ Entry: TypeAlias = dict[str, Any]
 Item: TypeAlias = dict[str, Any]
 
 # What an item shows where its entry says it, and what stands for it where not, by kind.
-EXTRAS: dict[str, tuple[str, ...]] = {"reading": ("round", "stick"), "round": ("stick", "like"), "cut": ("measured",)}
+EXTRAS: dict[str, tuple[str, ...]] = {
+    "reading": ("round", "stick", "anew"),
+    "round": ("stick", "like"),
+    "cut": ("measured",),
+}
 
 
 Ranked: TypeAlias = tuple[int, Item]  # a thing behind the rank of its first entry

@@ -2,7 +2,7 @@
 
 from typing import Any, TypeAlias
 
-from webapp.core.address import project_address, reading_address, sheet_address
+from webapp.core.address import part_address, reading_address, sheet_address
 from webapp.core.follow import Ground
 from webapp.core.numbers import Number
 from webapp.core.view_project import said
@@ -48,5 +48,5 @@ def full_name(kind: str, item: Item, number: Number) -> str:
 def page_of(summary: Summary, kind: str, entry: str) -> str:
     """Return the address of the page on which something stands."""
     if kind == "part":
-        return project_address(summary["id"])
+        return part_address(summary["id"], entry)
     return reading_address(summary["id"], entry) if kind == "reading" else sheet_address(summary["id"], entry)

@@ -2,14 +2,13 @@
 
 from collections.abc import Callable
 
-from webapp.core.measures import measure_place
 from webapp.core.piece import Piece
 from webapp.core.piece_glue import glue_list
+from webapp.core.piece_milling import places, sizes, unread
 from webapp.core.piece_rails import rails
 from webapp.core.piece_rounds import left_in
 from webapp.core.piece_words import the
 from webapp.core.sums import counted
-from webapp.core.text import fold_name
 
 
 def known(here: Piece, key: str) -> list[str]:
@@ -31,10 +30,17 @@ def stale(here: Piece, key: str) -> list[str]:
     cut = [each.item["called"] for each in held if each.state == "stale" and each.cuts]
     waits = [each.item["called"] for each in held if each.state == "waits"]
     return (
-        [f"{name} no longer holds" for name in again]
-        + [f"{name} is cut, and its numbers have changed" for name in cut]
-        + [f"{name} waits" for name in waits]
+        _named(again, "no longer holds", "no longer hold")
+        + _named(cut, "is cut, and its numbers have changed", "are cut, and their numbers have changed")
+        + _named(waits, "waits", "wait")
     )
+
+
+def _named(names: list[str], one: str, several: str) -> list[str]:
+    """Return one sheet by its name, several by how many they are."""
+    if len(names) < 2:
+        return [f"{name} {one}" for name in names]
+    return [f"{len(names)} sheets {several}"]
 
 
 def _stock(here: Piece) -> list[str]:
@@ -57,25 +63,13 @@ def _rest(here: Piece) -> list[str]:
     return [f"{found[-1]['text']} {found[-1]['unit']}, {found[-1]['place']}"] if found else []
 
 
-def _wanted(here: Piece) -> list[str]:
-    """Return the places at which what milling gave is read: each drawn thickness and width."""
-    sizes = [(part, key) for part in here.parts for key in ("thickness", "width") if key in part["measures"]]
-    return [measure_place(part["name"], key) for part, key in sizes]
-
-
-def _read(here: Piece) -> dict[str, bool]:
-    return {place["key"]: True for place in here.summary["places"] if place["heads"]}
-
-
 def _milled(here: Piece) -> list[str]:
-    read, wanted = _read(here), _wanted(here)
-    count = len([place for place in wanted if fold_name(place) in read])
-    return [f"{count} of {counted(len(wanted), 'size')} read off the wood"] if count else []
+    count = len(sizes(here)) - len(unread(here))
+    return [f"{count} of {counted(len(sizes(here)), 'size')} read off the wood"] if count else []
 
 
 def _unmilled(here: Piece) -> list[str]:
-    read = _read(here)
-    left = [place for place in _wanted(here) if fold_name(place) not in read]
+    left = places(unread(here))
     return [f"{left[0]} not read" + (f", and {len(left) - 1} more" if len(left) > 1 else "")] if left else []
 
 
@@ -100,13 +94,13 @@ def _mortised(here: Piece) -> list[str]:
 def _rounds(here: Piece) -> list[str]:
     found = []
     for each in here.rounds[-1:]:
-        left = len(left_in(here.summary, each))
+        left = len(left_in(here.summary, each, here.how))
         found.append(f"{each['called'] or 'a round'}: {len(each['places']) - left} of {len(each['places'])} read")
     return found
 
 
 def _places_left(here: Piece) -> list[str]:
-    left = [place for each in here.rounds[-1:] for place in left_in(here.summary, each)]
+    left = [place for each in here.rounds[-1:] for place in left_in(here.summary, each, here.how)]
     return [f"{left[0]} not read"] if left else []
 
 

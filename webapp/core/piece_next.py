@@ -19,7 +19,7 @@ from webapp.core.piece_room import SHORT, rail_rooms
 from webapp.core.piece_rounds import left_in
 from webapp.core.piece_stages import STAGES, begun, passed, reached
 from webapp.core.piece_stages_next import stage_next
-from webapp.core.piece_words import the
+from webapp.core.piece_words import counted_words, the
 from webapp.core.sums import amount, counted
 
 
@@ -57,7 +57,9 @@ def _rivals(here: Piece) -> Next | None:
                 )
                 return Next(words, "", _address(here, name, thing["heads"][0]["entry"]))
     numbers = [thing["heads"][0]["number"] for thing in here.summary["joints"] if len(thing["heads"]) > 1]
-    return Next(f"Two joints have the number {numbers[0]}: say which one holds") if numbers else None
+    return (
+        Next(f"Two joints have the number {numbers[0]}: say which one holds", "", "#joints-words") if numbers else None
+    )
 
 
 def _address(here: Piece, name: str, entry: str) -> str:
@@ -74,7 +76,8 @@ def _stale(here: Piece) -> Next | None:
         return None
     names = ", ".join([each.item["called"] if each.kind == "sheet" else the(each.item["name"]) for each in held[:3]])
     more = f"{names}{', and others' if len(held) > 3 else ''}"
-    return Next(f"Work again what no longer holds: {counted(len(held), 'sheet or part')}", more)
+    sheets = len([each for each in held if each.kind == "sheet"])
+    return Next(f"Work again what no longer holds: {counted_words(sheets, len(held) - sheets)}", more, "#held-words")
 
 
 def _trim(here: Piece) -> Next | None:
@@ -99,7 +102,7 @@ def _room(here: Piece) -> Next | None:
 
 
 def _round(here: Piece) -> Next | None:
-    open_rounds = [(found, left_in(here.summary, found)) for found in here.rounds]
+    open_rounds = [(found, left_in(here.summary, found, here.how)) for found in here.rounds]
     begun_rounds = [(found, left) for found, left in open_rounds if left]
     if not begun_rounds or reached(here) > [stage.key for stage in STAGES].index("trim"):
         return None

@@ -22,13 +22,11 @@ Factors: TypeAlias = dict[str, Fraction]
 
 SHORT = ("gone", "bottoms", "touches", "tight")
 WARNING = {
-    "planned": "{rail}: once {cut} is off its edge, its slat mortises are {depth} deep; with the tenon of {other}, "
-    "{tenon}, {words}. {way}",
-    "cut": "{rail}: with {cut} off its edge, its slat mortises are {depth} deep; with the tenon of {other}, {tenon}, "
-    "{words}. {way}",
+    "planned": "{rail}: once {cut} is off, its slat mortises are {depth} deep. With {tenon} on {other}, {words}. {way}",
+    "cut": "{rail}: {cut} is off, its slat mortises are {depth} deep. With {tenon} on {other}, {words}. {way}",
     "gone": "{rail}: {cut} off its edge leaves nothing of its slat mortises. {way}",
 }
-WAY = "Before the slats are cut: the mortises {deepen} deeper, or that much off each tenon's end."
+WAY = "Before the slats are cut: {deepen} deeper, or off each tenon's end."
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,9 @@ from collections.abc import Callable
 from typing import TypeAlias
 
 from webapp.core.address import glue_address, part_address, sheet_address, work_address
-from webapp.core.measures import measure_place
 from webapp.core.piece import Item, Piece
 from webapp.core.piece_glue import joint_words, open_ticks, tick_words
+from webapp.core.piece_milling import unread
 from webapp.core.piece_rails import gauge, rails
 from webapp.core.piece_words import capital, the
 from webapp.core.sums import counted
@@ -35,11 +35,9 @@ def _stock(here: Piece) -> Said:
 
 
 def _rough(here: Piece) -> Said:
-    return _first(here, "Rough mill", "all of one size in one go") or ("Rough mill the stock", "", "")
-
-
-def _first(here: Piece, words: str, more: str) -> Said | None:
-    return _part(here, here.parts[0], words, more) if here.parts else None
+    if not here.parts:
+        return "Rough mill the stock", "", ""
+    return _part(here, here.parts[0], "Rough mill", "all of one size in one go")
 
 
 def _rest(here: Piece) -> Said:
@@ -49,12 +47,9 @@ def _rest(here: Piece) -> Said:
 
 def _milling(here: Piece) -> Said:
     """Return the first part whose thickness or width is not read off the wood, with what it was drawn at."""
-    read = {place["key"]: True for place in here.summary["places"] if place["heads"]}
-    for part in here.parts:
-        for key in ("thickness", "width"):
-            drawn = part["measures"].get(key)
-            if drawn is not None and fold_name(measure_place(part["name"], key)) not in read:
-                return _part(here, part, "Finish mill", f"to {drawn['text']}, its {key}; then read it off the wood")
+    for part, key in unread(here)[:1]:
+        drawn = part["measures"][key]["text"]
+        return _part(here, part, "Finish mill", f"to {drawn}, its {key}; then read it off the wood")
     return "Tick the finish milling: every size that was drawn is read off the wood", "", ""
 
 
@@ -136,10 +131,6 @@ def _glue(here: Piece) -> Said:
     return f"Before the glue: {tick_words(left[0])}", _left(len(left)), glue_address(here.summary["id"])
 
 
-def _finish(here: Piece) -> Said:
-    return "Put the finish on", "", ""
-
-
 WORDS: dict[str, Callable[[Piece], Said]] = {
     "stock": _stock,
     "rough-milling": _rough,
@@ -154,5 +145,5 @@ WORDS: dict[str, Callable[[Piece], Said]] = {
     "slats": _slats,
     "ease": _ease,
     "glue-up": _glue,
-    "finish": _finish,
+    "finish": lambda here: ("Put the finish on", "", ""),
 }

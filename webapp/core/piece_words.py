@@ -1,8 +1,14 @@
 """How parts are named in a sentence."""
 
+from webapp.core.sums import counted
 from webapp.core.text import CAPITALS, SMALL, SMALL_OF
 
 CAPITAL_OF = {SMALL[place]: CAPITALS[place] for place in range(len(CAPITALS))}
+
+
+def counted_words(sheets: int, parts: int) -> str:
+    """Return how many sheets and parts there are: "2 sheets and 1 part"."""
+    return " and ".join([counted(n, noun) for n, noun in ((sheets, "sheet"), (parts, "part")) if n])
 
 
 def the(name: str) -> str:

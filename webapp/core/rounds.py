@@ -57,9 +57,9 @@ def read_at(place: Item, entry: str) -> list[Item]:
     """Return what was read at a place in a round and still counts: all since something was withdrawn."""
     taken: list[Item] = []
     for item in _own(place, entry):
-        if item["withdrawn"]:
+        if item["withdrawn"] or item.get("anew", False) is True:
             taken = []
-        else:
+        if not item["withdrawn"]:
             taken.append(item)
     return taken
 

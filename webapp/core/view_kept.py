@@ -3,9 +3,13 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import origin_address, sheet_address, work_address
+from webapp.core.follow import ground
+from webapp.core.items import items_of
 from webapp.core.links import link_of, links_text
 from webapp.core.numbers import cuts_of
+from webapp.core.piece_room import room_warnings
 from webapp.core.view_held import held_view
+from webapp.core.view_links import taken_words
 from webapp.core.view_project import back_to, tool_title, when
 from webapp.core.view_sheet import sheet_view
 from webapp.core.working import work
@@ -24,6 +28,7 @@ def kept_view(g: Gathered, thing: dict[str, Any]) -> View:
         "tool": tool_title(g["tools"], kept["tool"]),
         "project": back_to(summary),
         "kept": when(kept["made_at"]),
+        "warnings": room_warnings(summary, g["worked"], g["factors"]) if kept["tool"] == "gauge" else [],
         "held": held_view(g, kept, outcome.get("sheet")),
         "lines": _lines(g, kept, outcome.get("sheet")),
         "later": [_rival(summary, s) for s in thing["heads"]] if kept not in thing["heads"] else [],
@@ -63,7 +68,12 @@ def _lines(g: Gathered, kept: dict[str, Any], sheet: dict[str, Any] | None) -> l
 
 def _inputs(g: Gathered, kept: dict[str, Any]) -> list[View]:
     labels = {field.name: field.label for t in g["tools"] if t.name == kept["tool"] for field in t.fields}
-    return [{"label": labels.get(name, name), "text": text} for name, text in kept["inputs"].items()]
+    here, items = ground(g["project"], g["worked"], g["factors"]), items_of(g["project"])
+    found: list[View] = []
+    for name, text in kept["inputs"].items():
+        links = [link_of(link) for link in kept["links"] if link["field"] == name]
+        found.append({"label": labels.get(name, name), "text": text, "source": taken_words(here, items, links)})
+    return found
 
 
 def _change_address(summary: dict[str, Any], kept: dict[str, Any]) -> str:

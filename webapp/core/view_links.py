@@ -30,13 +30,11 @@ def sources_view(g: Gathered, typed: dict[str, str]) -> dict[str, View]:
 
 def field_sources(here: Ground, items: dict[str, Known], links: list[Link]) -> View:
     """Give what stands under one field."""
-    groups: dict[str, list[Link]] = {}
-    for link in links:
-        groups.setdefault(link.entry, []).append(link)
-    words = [line for group in groups.values() for line in group_lines(here, items, group)]
-    known = [items[entry][0] for entry in groups if entry in items]
-    alone = len(groups) == 1 and len(known) == 1
-    return {"text": "\n".join(words), "href": page_of(here.summary, known[0], links[0].entry) if alone else ""}
+    groups = by_source(links)
+    words = [line for group in groups for line in group_lines(here, items, group)]
+    entry = links[0].entry
+    alone = len(groups) == 1 and entry in items
+    return {"text": "\n".join(words), "href": page_of(here.summary, items[entry][0], entry) if alone else ""}
 
 
 def group_lines(here: Ground, items: dict[str, Known], links: list[Link]) -> list[str]:
@@ -45,22 +43,47 @@ def group_lines(here: Ground, items: dict[str, Known], links: list[Link]) -> lis
     if len(links) <= EACH:
         return [link_words(here, items, source) for source in sources]
     changed = [source for source in sources if source.why or source.changed]
-    name = named(*items[links[0].entry]) if links[0].entry in items else UNKNOWN
-    head = f"from {name}: {links[0].line} to {links[-1].line}, {len(links)} in all"
     said = [link_words(here, items, source) for source in changed[:EACH]]
     more = [f"and {len(changed) - EACH} more that changed"] if len(changed) > EACH else []
-    return [head, *said, *more]
+    return [several_words(items, links), *said, *more]
+
+
+def several_words(items: dict[str, Known], links: list[Link]) -> str:
+    """Say many links to one source."""
+    name = named(*items[links[0].entry]) if links[0].entry in items else UNKNOWN
+    return f"from {name}: {links[0].line} to {links[-1].line}, {len(links)} in all"
+
+
+def taken_words(here: Ground, items: dict[str, Known], links: list[Link]) -> str:
+    """Say where the links of a field take their numbers from, one source on a line, as they were taken."""
+    found: list[str] = []
+    for group in by_source(links):
+        many = len(group) > EACH
+        found.extend([several_words(items, group)] if many else [from_words(here, items, link) for link in group])
+    return "\n".join(found)
+
+
+def by_source(links: list[Link]) -> list[list[Link]]:
+    """Return links in groups of one source."""
+    groups: dict[str, list[Link]] = {}
+    for link in links:
+        groups.setdefault(link.entry, []).append(link)
+    return list(groups.values())
 
 
 def link_words(here: Ground, items: dict[str, Known], source: Source) -> str:
     """Say one link: "from Lower rail, left: 17 11/16 strong; it is now 17 5/8"."""
-    link = source.link
+    return f"{from_words(here, items, source.link)}{since(here, items, source)}"
+
+
+def from_words(here: Ground, items: dict[str, Known], link: Link) -> str:
+    """Say one link as it was taken: "from Lower rail, left: 17 11/16 strong"."""
     taken = mark(exact_of(link.inches), here.how)
     kind, item = items.get(link.entry, ("", {}))
     number = number_at(here, kind, item, link.key) if kind else None
     name = full_name(kind, item, number) if number is not None else (named(kind, item) if kind else UNKNOWN)
     said = number.said if number is not None and number.inches == link.inches else taken
-    return f"from {name}: {said}{since(here, items, source)}"
+    return f"from {name}: {said}"
 
 
 def since(here: Ground, items: dict[str, Known], source: Source) -> str:

@@ -11,7 +11,7 @@ from webapp.core.links import Link, link_of, links_text
 from webapp.core.mark import mark, millimetres
 from webapp.core.numbers import Number
 from webapp.core.origin import links_on, read_off
-from webapp.core.view_links import UNKNOWN, since
+from webapp.core.view_links import UNKNOWN, by_source, since
 from webapp.core.view_project import back_to
 from webapp.core.view_told import Walk, field_labels, told
 
@@ -57,10 +57,7 @@ def stands_on(walk: Walk, known: Known, number: Number) -> list[Link]:
 
 def sources_view(walk: Walk, labels: dict[str, str], links: list[Link], depth: int) -> list[View]:
     """Give each source with the numbers that it gave, and what it stands on itself."""
-    groups: dict[str, list[Link]] = {}
-    for link in links:
-        groups.setdefault(link.entry, []).append(link)
-    return [source_view(walk, labels, group, depth) for group in groups.values()]
+    return [source_view(walk, labels, group, depth) for group in by_source(links)]
 
 
 def source_view(walk: Walk, labels: dict[str, str], links: list[Link], depth: int) -> View:

@@ -3,13 +3,14 @@
 from fractions import Fraction
 from typing import Any, TypeAlias
 
-from webapp.core.address import measure_address, sheet_address, work_address
+from webapp.core.address import measure_address, origin_address, sheet_address, work_address
 from webapp.core.built import Trim, built_measures, exact_of, trims
 from webapp.core.drawing import mark_view
 from webapp.core.entries_part import part_of
 from webapp.core.follow import Ground
 from webapp.core.mark import mark
 from webapp.core.measures import LABELS, MEASURES, measure_place
+from webapp.core.numbers import BUILT
 from webapp.core.piece_room import room_warnings
 from webapp.core.setting import Setting, setting
 from webapp.core.sums import amount, fine
@@ -38,7 +39,7 @@ def part_view(g: Gathered, thing: Item) -> View:
         "words": "; ".join([words for words in (part_words(part), FACING[part["faces"]]) if words]),
         "gone": not thing["heads"],
         "rows": [row for row in rows if row["there"]],
-        "ways": [{"title": f"Measure its {row['label']}", "href": row["measure"]} for row in rows if not row["built"]],
+        "ways": [{"title": f"Measure its {row['label']}", "href": row["measure"]} for row in rows if not row["there"]],
         "warnings": room_warnings(summary, g["worked"], g["factors"], part["entry"]),
         "joints": _joints(summary, part),
         "trims": [_trim(g, trim, how) for trim in trims(summary, part["name"], g["worked"])],
@@ -61,6 +62,8 @@ def _row(here: Ground, part: Item, key: str, built: dict[str, Fraction]) -> View
         "label": LABELS[key],
         "drawn": mark_view(text) if text else None,
         "built": mark_view(mark(made, how)) if made is not None else None,
+        "drawn_href": origin_address(here.summary["id"], part["entry"], key),
+        "built_href": origin_address(here.summary["id"], part["entry"], f"{BUILT}{key}"),
         "difference": difference(exact, made, how),
         "source": source_words(here, part, key),
         "measure": measure_address(here.summary["id"], measure_place(part["name"], key)),

@@ -9,7 +9,7 @@ from webapp.core.piece_glue import GLUE, glue_list, joint_words, tick_words
 from webapp.core.piece_next import next_thing
 from webapp.core.piece_room import room_warnings
 from webapp.core.piece_stages import STAGES
-from webapp.core.piece_words import capital
+from webapp.core.piece_words import capital, counted_words
 from webapp.core.sums import counted
 from webapp.core.tool import Tool
 from webapp.core.view_stages import stages_view
@@ -88,9 +88,8 @@ def _held(here: Piece) -> View | None:
 
 def _stale_words(stale: list[Held]) -> str:
     sheets = len([held for held in stale if held.kind == "sheet"])
-    parts = len(stale) - sheets
-    said = [counted(n, noun) for n, noun in ((sheets, "sheet"), (parts, "part")) if n]
-    return f"{capital(' and '.join(said))} no longer {'holds' if len(stale) == 1 else 'hold'}" if stale else ""
+    said = counted_words(sheets, len(stale) - sheets)
+    return f"{capital(said)} no longer {'holds' if len(stale) == 1 else 'hold'}" if stale else ""
 
 
 def _why(here: Piece, held: Held) -> str:

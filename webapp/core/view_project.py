@@ -25,7 +25,20 @@ def project_view(summary: Summary, tools: list[Tool], worked: dict[str, Any]) ->
         "sheets": [thing for thing in sheets if thing["standing"]],
         "many_sheets": f"Kept sheets, {len(sheets)}" if len(sheets) > MANY else "",
         "tools": [tool_link(tool, summary) for tool in tools],
+        "jumps": _jumps(summary, len(places) > MANY, len(sheets) > MANY),
     }
+
+
+def _jumps(summary: Summary, many_places: bool, many_sheets: bool) -> list[dict[str, str]]:
+    """Give the ways down the page to what it has."""
+    ways = [
+        ("Stages", "#stages-words", True),
+        ("Parts", "#parts-words", any(thing["heads"] for thing in summary["parts"])),
+        ("Readings", "#readings" if many_places else "#places-words", bool(summary["places"])),
+        ("Sheets", "#sheets" if many_sheets else "#sheets-words", any(thing["heads"] for thing in summary["sheets"])),
+        ("Tools", "#tools-words", True),
+    ]
+    return [{"title": title, "href": href} for title, href, there in ways if there]
 
 
 def speaks(summary: Summary) -> str:

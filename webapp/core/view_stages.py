@@ -3,14 +3,13 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import glue_address, measure_address, part_address, round_address, work_address
-from webapp.core.measures import measure_place
 from webapp.core.piece import Item, Piece
 from webapp.core.piece_glue import glue_list
 from webapp.core.piece_known import known, missing, stale
+from webapp.core.piece_milling import places, unread
 from webapp.core.piece_rails import rails
 from webapp.core.piece_stages import STAGES, Stage, begun, reached
-from webapp.core.text import fold_name
-from webapp.core.view_project import head_view
+from webapp.core.view_project import MANY, head_view
 
 View: TypeAlias = dict[str, Any]
 
@@ -33,6 +32,7 @@ def stages_view(here: Piece) -> list[View]:
 def _stage(here: Piece, stage: Stage, now: bool) -> View:
     done = here.done.get(stage.step, "")
     lacks = [] if done else missing(here, stage.key)
+    sheets = here.of_stage(stage.key)
     return {
         "key": stage.key,
         "title": stage.title,
@@ -40,14 +40,20 @@ def _stage(here: Piece, stage: Stage, now: bool) -> View:
         "now": now,
         "words": "; ".join(known(here, stage.key) + lacks),
         "stale": "; ".join(stale(here, stage.key)),
-        "sheets": [
-            head_view(here.summary, s, list(here.tools.values()), here.worked) for s in here.of_stage(stage.key)
-        ],
+        "sheets": _sheets(here, sheets[-MANY:]),
+        "earlier": f"{len(sheets) - MANY} earlier ones stand below, among the kept sheets"
+        if len(sheets) > MANY
+        else "",
         "lines": _lines(here, stage.key),
         "ways": _ways(here, stage.key),
         "step": "" if done else stage.step,
         "undo": done,
     }
+
+
+def _sheets(here: Piece, sheets: list[Item]) -> list[View]:
+    """Give sheets as lines."""
+    return [head_view(here.summary, sheet, list(here.tools.values()), here.worked) for sheet in sheets]
 
 
 def _lines(here: Piece, key: str) -> list[View]:
@@ -98,14 +104,9 @@ def _ways(here: Piece, key: str) -> list[View]:
         found.append({"title": "Before the glue", "href": glue_address(project)})
     if key == "finish-milling":
         found.extend(
-            [{"title": f"Measure {place}", "href": measure_address(project, place)} for place in _unread(here)]
+            [
+                {"title": f"Measure {place}", "href": measure_address(project, place)}
+                for place in places(unread(here))[:3]
+            ]
         )
     return found
-
-
-def _unread(here: Piece) -> list[str]:
-    """Return the sizes that milling gives and that are not read off the wood yet, the first few."""
-    read = {place["key"]: True for place in here.summary["places"] if place["heads"]}
-    sizes = [(part, key) for part in here.parts for key in ("thickness", "width") if key in part["measures"]]
-    places = [measure_place(part["name"], key) for part, key in sizes]
-    return [place for place in places if fold_name(place) not in read][:3]

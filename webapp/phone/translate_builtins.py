@@ -5,6 +5,7 @@ import ast
 from webapp.phone.subset import BUILTINS, INSTEAD, KINDS, LAZY_METHODS, Builtin
 from webapp.phone.translate_walks import Walks
 
+ENDS = {"all": False, "any": True}  # what ends the walk when it is met
 STEP_BY_STEP = ("any", "all", "enumerate", "zip")  # stop early, or give one while the next is not yet made
 
 
@@ -19,6 +20,8 @@ class Builtins(Walks):
         found = BUILTINS[name]
         if not found.least <= len(node.args) <= found.most:
             raise self.refused(node, f"{name}() with {len(node.args)} arguments", counted(found.least, found.most))
+        if name in ENDS and isinstance(node.args[0], ast.GeneratorExp) and not node.keywords:
+            return self.tested(node.args[0], ends=ENDS[name])
         parts = self.builtin_parts(node, name)
         named = self.builtin_keywords(node, name, found, len(parts))
         return f"$.{found.runtime or name}({', '.join([*parts, *named])})"

@@ -96,6 +96,12 @@ class Walks(Names):
         rows, body = self.whole(node, "yield {};")
         return f"(function* ($rows) {{ {body} }})({rows})"
 
+    def tested(self, node: ast.GeneratorExp, *, ends: bool) -> str:
+        """Translate all() or any() of a generator expression to a loop that ends where the answer is known."""
+        test = "if ({}) {{ return true; }}" if ends else "if (!({})) {{ return false; }}"
+        rows, body = self.whole(node, test, tested=True)
+        return f"(($rows) => {{ {body} return {str(not ends).lower()}; }})({rows})"
+
     def comprehension(self, node: Comprehension) -> str:
         """Translate a comprehension to a list, the simple ones shortly."""
         first = node.generators[0]
@@ -107,7 +113,7 @@ class Walks(Names):
         rows, body = self.whole(node, "$out.push({});")
         return f"(($rows) => {{ const $out = []; {body} return $out; }})({rows})"
 
-    def whole(self, node: Comprehension, give: str) -> tuple[str, str]:
+    def whole(self, node: Comprehension, give: str, *, tested: bool = False) -> tuple[str, str]:
         """Translate a comprehension to its first rows and the body of a function that is called with them."""
         first = node.generators[0]
         rows = self.taken_apart(first.target, first.iter)
@@ -120,7 +126,8 @@ class Walks(Names):
                 inner = "$rows" if clause is first else self.taken_apart(clause.target, clause.iter)
                 heads.append(self.loop(clause.target, clause.iter, inner))
                 heads += [f"if ({self.condition(test)}) {{" for test in clause.ifs]
-            body = f"{' '.join(heads)} {give.format(self.element(node))} {'}' * len(heads)}"
+            given = self.condition(node.elt) if tested and isinstance(node, ast.GeneratorExp) else self.element(node)
+            body = f"{' '.join(heads)} {give.format(given)} {'}' * len(heads)}"
         variables = f"let {', '.join(js_name(name) for name in names)}; " if names else ""
         return rows, variables + body
 
