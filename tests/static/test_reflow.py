@@ -1,0 +1,70 @@
+"""At 320 px wide, and with text twice as large on a phone, nothing is cut and nothing scrolls sideways.
+
+WCAG 2.2, 1.4.10 Reflow (320 CSS px) and 1.4.4 Resize Text (200 %).
+"""
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.serving import Serving
+from tests.static.states import PATIENCE, others, pressed, shown, states
+
+pytestmark = pytest.mark.browser
+
+# What is wider than the page; what reaches over an edge of it; what is cut by the box that holds it, or would have to
+# be scrolled sideways; words in a field or a choice that are wider than it. What is only read aloud is clipped on purpose.
+CUT = """() => {
+    const wide = document.documentElement.scrollWidth - innerWidth, found = wide > 0 ? [`page: ${wide} px too wide`] : [];
+    const pen = document.createElement("canvas").getContext("2d");
+    const name = (e) => `${e.tagName.toLowerCase()}.${e.getAttribute("class") ?? ""}#${e.id} ${e.textContent.trim().slice(0, 40)}`;
+    const tell = (e, why) => found.push(`${why}: ${name(e)}`);
+    for (const e of document.body.querySelectorAll("*")) {
+        const box = e.getBoundingClientRect(), style = getComputedStyle(e);
+        if (!e.checkVisibility() || box.width * box.height === 0 || e.closest(".aloud, .slash, .patterns, template")) continue;
+        if (style.clipPath !== "none") continue;
+        if (box.right > innerWidth + 1 || box.left < -1) tell(e, "over the edge");
+        if (style.overflowX !== "visible" && e.clientWidth && e.scrollWidth > e.clientWidth + 1 && !e.matches("input")) tell(e, "sideways");
+        if (style.overflowY === "hidden" && e.clientHeight && e.scrollHeight > e.clientHeight + 1) tell(e, "cut");
+        const words = e.matches("select") ? e.selectedOptions[0]?.text : e.matches("input") && !e.value ? e.placeholder : "";
+        pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+        if (words && pen.measureText(words).width > box.width) tell(e, `"${words}" wider than its field`);
+    }
+    return found;
+}"""
+TWICE = "document.documentElement.style.fontSize = '200%'"
+
+
+def test_nothing_is_cut_when_narrow_or_large(browser: Browser, everything: tuple[Serving, dict[str, str]]) -> None:
+    """Narrow at the usual size, then on a phone with text twice as large: both in one opening of each state."""
+    serving, ids = everything
+    context = browser.new_context(viewport={"width": 320, "height": 640}, service_workers="block")
+    page = context.new_page()
+    wrong: dict[str, list[str]] = {}
+    for state in [*states(ids), *pressed(ids), *others(ids)]:
+        page.set_viewport_size({"width": 320, "height": 640})
+        shown(page, serving, state)
+        narrow = page.evaluate(CUT)
+        page.set_viewport_size({"width": 360, "height": 740})
+        page.evaluate(TWICE)
+        if found := narrow + [f"200 %, {each}" for each in page.evaluate(CUT)]:
+            wrong[str(state)] = found
+    context.close()
+    assert wrong == {}
+
+
+def test_what_is_cut_would_be_found(page: Page, everything: tuple[Serving, dict[str, str]]) -> None:
+    serving, _ = everything
+    page.goto(serving.address)
+    expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
+    assert page.evaluate(CUT) == []
+    boxes = {
+        "over the edge": "<p style='position:fixed;left:350px;width:40px'>over</p>",
+        "cut": "<p style='height:1rem;overflow:hidden'>one<br>two</p>",
+        "sideways": "<p style='width:2rem;overflow-x:auto;white-space:nowrap'>a long word</p>",
+        "wider than its field": "<input style='width:3rem' placeholder='wider than its field'>",
+        "page": "<p style='width:400px'>wide</p>",
+    }
+    for why, html in boxes.items():
+        page.evaluate("(html) => document.querySelector('h1').insertAdjacentHTML('afterend', html)", html)
+        assert any(why in found for found in page.evaluate(CUT)), why
+        page.locator("h1 + *").evaluate("(box) => box.remove()")
