@@ -44,12 +44,7 @@ function show(input, name) {
   for (const part of in_pad("[data-when]")) part.hidden = !holds(part.dataset.when ?? "", now);
   for (const key of in_pad("[data-of]")) label_parts(key, (pane === "upper" ? "64" : pane) === key.dataset.of);
   for (const key of in_pad('[data-do="more"]')) label(key, pane === "more" ? "digits" : "more", pane === "more");
-  for (const key of in_pad('[data-do="next"]')) key.textContent = next_words(input);
-}
-
-/** @param {Input} input @returns {string} */
-function next_words(input) {
-  return input.dataset.next ?? (following(input) || input.closest(".rows") ? "next" : "done");
+  for (const key of in_pad('[data-do="next"]')) key.textContent = input.dataset.next ?? (following(input) || input.closest(".rows") ? "next" : "done");
 }
 
 /** @param {HTMLElement} key @param {string} words @param {boolean} on */

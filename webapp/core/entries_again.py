@@ -6,7 +6,8 @@ from typing import Any, TypeAlias
 
 from webapp.core.entries_sheet import sheet_of
 from webapp.core.entries_text import tidy
-from webapp.core.follow import Follow, Ground, Held, Source, follow, ground
+from webapp.core.follow import Follow, Held, follow
+from webapp.core.follow_ground import Ground, Source, ground
 from webapp.core.follow_order import above
 from webapp.core.links import Link, linked_text, put_link, written_link
 from webapp.core.mark import exact

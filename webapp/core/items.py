@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import part_address, reading_address, sheet_address
-from webapp.core.follow import Ground
+from webapp.core.follow_ground import Ground
 from webapp.core.numbers import Number
 from webapp.core.view_project import said
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from webapp.core.follow import Ground
+from webapp.core.follow_ground import Ground
 from webapp.core.follow_order import above
 from webapp.core.items import spoken_number
 from webapp.core.links import Link

@@ -3,7 +3,8 @@
 from typing import Any, TypeAlias
 
 from webapp.core.built import reading_of, trims
-from webapp.core.follow import Ground, sheets_behind
+from webapp.core.follow import sheets_behind
+from webapp.core.follow_ground import Ground
 from webapp.core.items import Known, items_of
 from webapp.core.links import Link, link_of
 from webapp.core.numbers import BUILT, READING, Number

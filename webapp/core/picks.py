@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.built import exact_of
-from webapp.core.follow import Ground
+from webapp.core.follow_ground import Ground
 from webapp.core.items import named
 from webapp.core.links import BETWEEN, SIDES, Link, read_links
 from webapp.core.numbers import Number

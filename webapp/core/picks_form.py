@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import source_address, work_address
-from webapp.core.follow import ground
+from webapp.core.follow_ground import ground
 from webapp.core.links import Link, holding, linked_text, links_text, put_link, read_links
 from webapp.core.picks import INTO, LINE, field_of, line_for, numbers_for, picks, side_of
 from webapp.core.text import trim

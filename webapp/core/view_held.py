@@ -5,7 +5,8 @@ from typing import Any, TypeAlias
 from webapp.core.address import sheet_address
 from webapp.core.drawing import mark_view
 from webapp.core.entries_exact import from_exact
-from webapp.core.follow import WHY, Held, Source, follow
+from webapp.core.follow import Held, follow
+from webapp.core.follow_ground import WHY, Source
 from webapp.core.mark import mark
 from webapp.core.numbers import cuts_of
 from webapp.core.setting import setting

@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import origin_address, sheet_address, work_address
-from webapp.core.follow import ground
+from webapp.core.follow_ground import ground
 from webapp.core.items import items_of
 from webapp.core.links import link_of, links_text
 from webapp.core.numbers import cuts_of

@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.built import exact_of
-from webapp.core.follow import WHY, Ground, Source, ground
+from webapp.core.follow_ground import WHY, Ground, Source, ground
 from webapp.core.items import Known, full_name, items_of, named, number_at, page_of, spoken_number
 from webapp.core.links import Link
 from webapp.core.mark import mark

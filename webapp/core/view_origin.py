@@ -5,7 +5,7 @@ from typing import Any, TypeAlias
 from webapp.core.address import origin_address
 from webapp.core.built import exact_of
 from webapp.core.drawing import mark_view
-from webapp.core.follow import ground
+from webapp.core.follow_ground import ground
 from webapp.core.items import Known, items_of, named, number_at, page_of
 from webapp.core.links import Link, link_of, links_text
 from webapp.core.mark import mark, millimetres

@@ -7,7 +7,7 @@ from webapp.core.address import measure_address, origin_address, sheet_address, 
 from webapp.core.built import Trim, built_measures, exact_of, trims
 from webapp.core.drawing import mark_view
 from webapp.core.entries_part import part_of
-from webapp.core.follow import Ground
+from webapp.core.follow_ground import Ground
 from webapp.core.mark import mark
 from webapp.core.measures import LABELS, MEASURES, measure_place
 from webapp.core.numbers import BUILT

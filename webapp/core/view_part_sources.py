@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.drawing import mark_view
-from webapp.core.follow import WHY, Ground, Source, ground
+from webapp.core.follow_ground import WHY, Ground, Source, ground
 from webapp.core.follow_order import above
 from webapp.core.links import link_of
 from webapp.core.measures import MEASURES

@@ -3,7 +3,8 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import part_address, sheet_address
-from webapp.core.follow import WHY, Held
+from webapp.core.follow import Held
+from webapp.core.follow_ground import WHY
 from webapp.core.piece import Factors, Item, Piece, Summary, Worked, piece
 from webapp.core.piece_glue import GLUE, glue_list, joint_words, tick_words
 from webapp.core.piece_next import next_thing

@@ -3,7 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.drawing import mark_view
-from webapp.core.follow import ground
+from webapp.core.follow_ground import ground
 from webapp.core.items import page_of
 from webapp.core.links import BETWEEN, SIDES
 from webapp.core.numbers import Number

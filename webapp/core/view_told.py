@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Any, TypeAlias
 
 from webapp.core.entries_text import is_identity
-from webapp.core.follow import Ground
+from webapp.core.follow_ground import Ground
 from webapp.core.items import Known
 from webapp.core.measures import LABELS
 from webapp.core.text import fold_name
