@@ -89,6 +89,8 @@ function close() {
   document.body.classList.remove("typing");
   pad.hidden = true;
   heard.textContent = "";
+  // The page lies otherwise now: what a key has led to may be behind what keeps to an edge.
+  if (document.activeElement?.matches(":focus-visible")) document.activeElement.scrollIntoView({ block: "nearest" });
 }
 
 /** @param {Input} input @returns {Input | undefined} */

@@ -26,7 +26,8 @@ CUT = """() => {
         if (style.overflowX !== "visible" && e.clientWidth && e.scrollWidth > e.clientWidth + 1 && !e.matches("input")) tell(e, "sideways");
         if (style.overflowY === "hidden" && e.clientHeight && e.scrollHeight > e.clientHeight + 1) tell(e, "cut");
         const words = e.matches("select") ? e.selectedOptions[0]?.text : e.matches("input") && !e.value ? e.placeholder : "";
-        pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+        const font = e.matches("input") ? getComputedStyle(e, "::placeholder") : style;
+        pen.font = `${font.fontWeight} ${font.fontSize} ${font.fontFamily}`;
         if (words && pen.measureText(words).width > box.width) tell(e, `"${words}" wider than its field`);
     }
     return found;
@@ -58,7 +59,7 @@ def test_what_is_cut_would_be_found(page: Page, everything: tuple[Serving, dict[
     expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
     assert page.evaluate(CUT) == []
     boxes = {
-        "over the edge": "<p style='position:fixed;left:350px;width:40px'>over</p>",
+        "over the edge": "<p style='position:fixed;left:350px;width:90px'>over</p>",
         "cut": "<p style='height:1rem;overflow:hidden'>one<br>two</p>",
         "sideways": "<p style='width:2rem;overflow-x:auto;white-space:nowrap'>a long word</p>",
         "wider than its field": "<input style='width:3rem' placeholder='wider than its field'>",
