@@ -39,7 +39,7 @@ def addresses(app: Flask) -> list[tuple[str, str, str]]:
     kinds = {entry["kind"]: entry["id"] for entry in store.entries(project)}
     there = {
         "project": project, "tool": "spacing", "stamp": app.extensions[PLACE].stamp, "things": "readings",
-        "entry": kinds["reading"], "sheet": kinds["sheet"], "reading": kinds["reading"], "device": "x",
+        "entry": kinds["reading"], "sheet": kinds["sheet"], "reading": kinds["reading"], "device": "x", "key": "gap",
     }  # fmt: skip
     names = {"phone.static_file": "screen.js", "phone.shell": "home", "pairing.part": "pairing.js"}
     found = []

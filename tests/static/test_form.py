@@ -185,7 +185,7 @@ def test_a_project_is_renamed_and_put_away(page, common):
 def test_a_reading_is_noted_and_withdrawn(page, common):
     address = start_project(page, common)
     kept(page, "Clear span", "58 3/8")
-    page.get_by_role("link", name="Clear span").click()
+    page.get_by_role("link", name="Clear span", exact=True).click()
     expect(page.locator("h1")).to_have_text("Clear span")
     page.locator("#note-text").fill("over the pegs")
     page.get_by_role("button", name="Add the note").click()
@@ -212,7 +212,7 @@ def test_of_two_rivals_one_is_picked(page, common, browser):
     page.context.unroute("**/sync")
     state(page, SENT)
     expect(page.locator("main")).to_contain_text("rivals")
-    page.get_by_role("link", name="Clear span").click()
+    page.get_by_role("link", name="Clear span", exact=True).click()
     page.get_by_role("button", name="This one holds").first.click()
     expect(page.get_by_role("button", name="This one holds")).to_have_count(0)
     state(page, SENT)

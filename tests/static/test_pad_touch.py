@@ -31,7 +31,7 @@ def test_one_press_keeps_a_reading_while_the_pad_is_open(page: Page, common: Ser
     page.locator("#reading-reading").tap()
     page.locator("#pad").get_by_role("button", name="7", exact=True).tap()
     page.get_by_role("button", name="Keep the reading").tap()
-    expect(page.get_by_role("link", name="rail")).to_be_visible()
+    expect(page.get_by_role("link", name="rail", exact=True)).to_be_visible()
     expect(page.locator("#pad")).to_be_hidden()
 
 

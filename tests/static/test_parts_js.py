@@ -80,7 +80,7 @@ class Shape:
     """What a macro asks of one value, read from its tree."""
 
     def __init__(self):
-        self.kids, self.each = {}, None
+        self.kids, self.each, self.ends = {}, None, False
 
     def at(self, path):
         return self.kids.setdefault(path[0], Shape()).at(path[1:]) if path else self
@@ -96,9 +96,19 @@ def learn(tree, branches, scope):
             LEARN[branch[0]](tree, scope, *branch[1:])
 
 
+DEEPEST = 3  # a part that draws itself, as the sources of a source: so often one in the other
+inside = []
+
+
 def learn_call(tree, scope, macro, *paths):
     shapes = [scope[path[0]].at(path[1:]) for path in paths]
+    if inside.count(macro) == DEEPEST:
+        for shape in shapes:
+            shape.ends = True
+        return
+    inside.append(macro)
     learn(tree, tree[macro]["body"], dict(zip(tree[macro]["args"], shapes, strict=True)))
+    inside.pop()
 
 
 def learn_if(tree, scope, path, yes, no):
@@ -124,7 +134,7 @@ def drawn(shape, rng):
     if rng.random() < 0.06:
         return None
     if shape.each:
-        return [drawn(shape.each, rng) for _ in range(rng.randrange(4))]
+        return [] if shape.each.ends else [drawn(shape.each, rng) for _ in range(rng.randrange(4))]
     if shape.kids:
         empty = rng.random() < 0.05
         return {} if empty else {n: drawn(kid, rng) for n, kid in shape.kids.items() if rng.random() < 0.97}

@@ -113,7 +113,7 @@ def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page,
     page.locator("#reading-reading").fill("17 5/8")
     page.keyboard.press("Enter")
     page.keyboard.press("Escape")
-    expect(page.get_by_role("link", name="rail")).to_be_visible()
+    expect(page.get_by_role("link", name="rail", exact=True)).to_be_visible()
     expect(page.locator("#state")).to_have_text(SENT)
     expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
     page.reload()

@@ -30,6 +30,10 @@ FULL = """() => {
         this.transaction.ending = true;
         return {};
     };
+    const commit = IDBTransaction.prototype.commit;
+    IDBTransaction.prototype.commit = function () {
+        if (!this.ending) commit.call(this);
+    };
 }"""
 NEWER = """() => new Promise((resolve) => {
     indexedDB.open("shoulderline", 99).onsuccess = ({ target }) => { target.result.close(); resolve(); };

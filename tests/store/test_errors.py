@@ -15,6 +15,7 @@ from webapp.store.errors import translated
 
 NEEDS = {
     "add": lambda store, project, _: ([entry(store, "project", name="Bed")],),
+    "answers": lambda _s, project, _f: ([project],),
     "backup": lambda _s, _p, folder: (folder / "kept.db",),
     "entries": lambda _s, project, _f: (project,),
     "entry": lambda _s, project, _f: (project,),

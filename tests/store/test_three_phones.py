@@ -11,7 +11,7 @@ from hypothesis.stateful import RuleBasedStateMachine, rule, run_state_machine_a
 
 from webapp.core import fold
 from webapp.core.entries import draft
-from webapp.core.entries_like import sibling
+from webapp.core.entries_numbered import sibling
 from webapp.core.entries_sheet import sheet_of
 from webapp.core.sheet import to_json
 from webapp.store import Store
@@ -121,6 +121,8 @@ class Shop(RuleBasedStateMachine):
 
     @rule(phone=PHONES, data=st.data(), measured=st.sampled_from(["", "13 1/16 scant"]))
     def cut(self, phone: int, data: st.DataObject, measured: str) -> None:
+        if not self.phones[phone].summary()["sheets"]:
+            self.phones[phone].press("sheet", **SPACING, span="58 3/8")
         self.phones[phone].press("cut", entry=self.chosen(data, phone, ("sheets",)), measured=measured)
 
     @rule(phone=PHONES)
