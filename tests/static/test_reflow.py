@@ -32,6 +32,18 @@ CUT = """() => {
     }
     return found;
 }"""
+SPOIL = """([name, style, words]) => {
+    const box = Object.assign(document.createElement(name), { id: "spoilt", textContent: words, placeholder: words });
+    box.style.cssText = style; // the content policy allows no style in HTML
+    document.querySelector("h1").after(box);
+}"""
+SPOILT = {
+    "over the edge": ("p", "position: fixed; left: 350px; width: 90px", "over"),
+    "cut": ("p", "height: 1rem; overflow: hidden", "one line, and another that is not to be seen in so low a box"),
+    "sideways": ("p", "width: 2rem; overflow-x: auto; white-space: nowrap", "a long word"),
+    "wider than its field": ("input", "width: 3rem", "wider than its field"),
+    "page": ("p", "width: 400px", "wide"),
+}
 TWICE = "document.documentElement.style.fontSize = '200%'"
 
 
@@ -58,14 +70,8 @@ def test_what_is_cut_would_be_found(page: Page, everything: tuple[Serving, dict[
     page.goto(serving.address)
     expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
     assert page.evaluate(CUT) == []
-    boxes = {
-        "over the edge": "<p style='position:fixed;left:350px;width:90px'>over</p>",
-        "cut": "<p style='height:1rem;overflow:hidden'>one<br>two</p>",
-        "sideways": "<p style='width:2rem;overflow-x:auto;white-space:nowrap'>a long word</p>",
-        "wider than its field": "<input style='width:3rem' placeholder='wider than its field'>",
-        "page": "<p style='width:400px'>wide</p>",
-    }
-    for why, html in boxes.items():
-        page.evaluate("(html) => document.querySelector('h1').insertAdjacentHTML('afterend', html)", html)
+    for why, (name, style, words) in SPOILT.items():
+        page.evaluate(SPOIL, [name, style, words])
         assert any(why in found for found in page.evaluate(CUT)), why
-        page.locator("h1 + *").evaluate("(box) => box.remove()")
+        page.locator("#spoilt").evaluate("(box) => box.remove()")
+    assert page.evaluate(CUT) == []
