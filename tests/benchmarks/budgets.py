@@ -1,4 +1,4 @@
-"""The phone's budgets at 1x, 4x and 6x and slow 4G, beside a bare page of the same bytes: `python -m tests.benchmarks.budgets`.
+"""`python -m tests.benchmarks.budgets`: the phone's budgets, slowed down, beside a bare page of the same bytes.
 
 Cold: the browser is started anew for each opening, the server is stopped, the worker answers; until the first answer
 is drawn. The bare page stands as one file in a worker's cache of the same size of bytes, and is started the same way.
@@ -49,7 +49,8 @@ PAINTED = "new Promise((resolve) => requestAnimationFrame(() => setTimeout(() =>
 # The bytes of all that a cold opening takes from the cache, in one page that does nothing with its script but hold it.
 PUT_BARE = """async (length) => {
     const name = (await caches.keys())[0];
-    const html = `<!doctype html><meta charset="utf-8"><main id="main"></main><script type="text/plain">${"x".repeat(length)}</script>`;
+    const held = `<script type="text/plain">${"x".repeat(length)}</script>`;
+    const html = `<!doctype html><meta charset="utf-8"><main id="main"></main>${held}`;
     const page = new Response(html, { headers: { "Content-Type": "text/html" } });
     await (await caches.open(name)).put("/shell/diagnostics", page);
 }"""
@@ -82,7 +83,7 @@ def visited(chromium: BrowserType, server: Serving, profile: Path) -> int:
 
 
 def opened(chromium: BrowserType, profile: Path, address: str, rate: int) -> tuple[float, float]:
-    """Start the browser and open the answer: milliseconds until it is drawn, and how much was shifted by a second later."""
+    """Start the browser and open the answer: ms until it is drawn, and what was shifted by a second later."""
     with phone(chromium, profile, rate) as page:
         page.add_init_script(WATCH)
         page.goto(address)
@@ -114,14 +115,10 @@ def cold(chromium: BrowserType, server: Serving, folder: Path) -> None:
             )
             for _ in range(ROUNDS)
         ]
-        times, bares, shifts = [own[0] for own, _ in found], [bare for _, bare in found], [own[1] for own, _ in found]
-        aim = " (aim 500)" if rate == 6 else ""
-        print(
-            f"{rate}x, cold, no server, first answer {median(times):,.0f} ms{aim}, from {min(times):,.0f} to {max(times):,.0f};"
-        )
-        print(
-            f"    a bare page of {size:,} bytes {median(bares):,.0f} ms: {median(times) / median(bares):.1f} times; {load()}"
-        )
+        times, bares, shifts = zip(*((time, bare, shift) for (time, shift), bare in found), strict=True)
+        middle, beside = median(times), median(bares)
+        print(f"{rate}x, cold, no server: first answer {middle:,.0f} ms (aim 500 at 6x), least {min(times):,.0f};")
+        print(f"    a bare page of {size:,} bytes {beside:,.0f} ms: {middle / beside:.1f} times; {load()}")
         print(f"    layout shift: median {median(shifts):.4f}, most {max(shifts):.4f} (aim {SHIFT})")
     server.start()
 
@@ -150,13 +147,12 @@ def launched_by(chromium: BrowserType):  # type: ignore[no-untyped-def]
 
 
 def over_4g(chromium: BrowserType, server: Serving) -> None:
-    """Print a first visit over slow 4G: until the server's answer stands, until the phone has taken over, what shifted."""
+    """Print a first visit over slow 4G: until the answer stands, until the phone has taken over, what shifted."""
     for rate in SLOWER:
         found = [first_visit(chromium, server, rate) for _ in range(ROUNDS)]
         answer, ready, shift = (median(each[at] for each in found) for at in (0, 1, 2))
-        print(
-            f"{rate}x, slow 4G, first visit: answer {answer:,.0f} ms, ready {ready:,.0f} ms, shift {shift:.4f}; {load()}"
-        )
+        print(f"{rate}x, slow 4G, first visit: answer {answer:,.0f} ms, taken over {ready:,.0f} ms;")
+        print(f"    layout shift: median {shift:.4f} (aim {SHIFT}); {load()}")
 
 
 def first_visit(chromium: BrowserType, server: Serving, rate: int) -> tuple[float, float, float]:

@@ -17,7 +17,7 @@ RULES = {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled"
 # Every rule is run; what passed is not written out, which takes longer than to find it.
 RUN = "async (rules) => (await axe.run(document, {rules, resultTypes: ['violations']})).violations"
 # As high as any screen: where a page scrolls, what keeps to an edge covers whichever field is under it.
-HIGH = {"width": 360, "height": 4000}
+HIGH = {"width": 360, "height": 8000}
 UNREACHED = "cannot reach the server, nothing waiting"
 
 

@@ -12,20 +12,23 @@ from tests.static.states import PATIENCE, others, pressed, shown, states
 pytestmark = pytest.mark.browser
 
 # What is wider than the page; what reaches over an edge of it; what is cut by the box that holds it, or would have to
-# be scrolled sideways; words in a field or a choice that are wider than it. What is only read aloud is clipped on purpose.
+# be scrolled sideways; words in a field or a choice that are wider than it. What is only read aloud is clipped.
 CUT = """() => {
-    const wide = document.documentElement.scrollWidth - innerWidth, found = wide > 0 ? [`page: ${wide} px too wide`] : [];
+    const wide = document.documentElement.scrollWidth - innerWidth;
+    const found = wide > 0 ? [`page: ${wide} px too wide`] : [];
     const pen = document.createElement("canvas").getContext("2d");
-    const name = (e) => `${e.tagName.toLowerCase()}.${e.getAttribute("class") ?? ""}#${e.id} ${e.textContent.trim().slice(0, 40)}`;
-    const tell = (e, why) => found.push(`${why}: ${name(e)}`);
+    const name = (e) => `${e.tagName.toLowerCase()}.${e.getAttribute("class") ?? ""}#${e.id}`;
+    const tell = (e, why) => found.push(`${why}: ${name(e)} ${e.textContent.trim().slice(0, 40)}`);
+    const empty = (e) => e.matches("input") && !e.value;
     for (const e of document.body.querySelectorAll("*")) {
         const box = e.getBoundingClientRect(), style = getComputedStyle(e);
-        if (!e.checkVisibility() || box.width * box.height === 0 || e.closest(".aloud, .slash, .patterns, template")) continue;
-        if (style.clipPath !== "none") continue;
+        if (!e.checkVisibility() || box.width * box.height === 0 || style.clipPath !== "none") continue;
+        if (e.closest(".aloud, .slash, .patterns, template")) continue;
         if (box.right > innerWidth + 1 || box.left < -1) tell(e, "over the edge");
-        if (style.overflowX !== "visible" && e.clientWidth && e.scrollWidth > e.clientWidth + 1 && !e.matches("input")) tell(e, "sideways");
-        if (style.overflowY === "hidden" && e.clientHeight && e.scrollHeight > e.clientHeight + 1) tell(e, "cut");
-        const words = e.matches("select") ? e.selectedOptions[0]?.text : e.matches("input") && !e.value ? e.placeholder : "";
+        const [across, down] = [e.scrollWidth > e.clientWidth + 1, e.scrollHeight > e.clientHeight + 1];
+        if (style.overflowX !== "visible" && e.clientWidth && across && !e.matches("input")) tell(e, "sideways");
+        if (style.overflowY === "hidden" && e.clientHeight && down) tell(e, "cut");
+        const words = e.matches("select") ? e.selectedOptions[0]?.text : empty(e) ? e.placeholder : "";
         const font = e.matches("input") ? getComputedStyle(e, "::placeholder") : style;
         pen.font = `${font.fontWeight} ${font.fontSize} ${font.fontFamily}`;
         if (words && pen.measureText(words).width > box.width) tell(e, `"${words}" wider than its field`);
