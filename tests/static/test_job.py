@@ -45,8 +45,14 @@ def looked_at(page: Page, address: str) -> str:
 
 
 def kept(page: Page, project: str) -> dict[str, dict[str, Any]]:
-    """Return the sheets that stand on the server, by what they are called."""
-    return {h["called"]: h for t in page.request.get(f"{project}.json").json()["sheets"] for h in t["heads"]}
+    """Return the sheets that stand on the server, by what they are called: no two by one name."""
+    heads = [head for thing in things(page, project) for head in thing["heads"]]
+    assert len({head["called"] for head in heads}) == len(heads)
+    return {head["called"]: head for head in heads}
+
+
+def things(page: Page, project: str) -> list[dict[str, Any]]:
+    return list(page.request.get(f"{project}.json").json()["sheets"])
 
 
 def measure_again(page: Page, project: str) -> None:
@@ -75,6 +81,7 @@ def test_from_the_trim_to_the_marks_with_the_network_gone_half_way(page: Page, d
     expect(page.locator(".warnings")).to_contain_text("the tenon bottoms")
     page.get_by_role("button", name="It is cut").tap()
     expect(page.locator(".next")).to_contain_text("Before the slats are cut")
+    expect(page.locator(".warnings")).to_contain_text("the tenon bottoms")
     expect(page.locator("#state")).to_have_text(SENT, timeout=WAIT)
     demo.stop()
     measure_again(page, project)
@@ -126,7 +133,9 @@ def test_what_one_phone_cuts_stands_against_what_another_worked_again_meanwhile(
         looked_at(page, project)
         expect(page.locator("#state")).to_have_text(SENT, timeout=WAIT)
     assert kept(here, project)[SPACING]["entry"] == ID.format(8)
-    expect(there.locator("#main .item", has_text=SPACING).first).to_be_attached()
+    [late] = [item["entry"] for thing in things(here, project) for item in thing["past"] if item["late"]]
+    looked_at(there, f"{project}/sheets/{late}")
+    expect(there.locator("#main")).to_contain_text("Worked again on another phone after it was cut: it does not stand.")
     mains = []
     for page in (here, there):
         looked_at(page, project)
