@@ -39,6 +39,16 @@ def test_a_fraction_is_stacked_with_its_bar(page: Page, demo_serving: Serving) -
     assert whole["height"] >= 72
 
 
+def test_a_denominator_of_two_digits_stands_on_one_line(page: Page, demo_serving: Serving) -> None:
+    page.goto(demo_serving.address + FEET)
+    fraction = page.locator(".hero .fraction")
+    top, bottom = (fraction.locator(part) for part in (".top", ".bottom"))
+    assert (top.inner_text(), bottom.inner_text()) == ("15", "16")
+    for part in (top, bottom):
+        size, box = part.evaluate("part => parseFloat(getComputedStyle(part).fontSize)"), part.bounding_box()
+        assert box["height"] < 1.5 * size
+
+
 def test_a_mark_is_read_aloud_in_words(page: Page, demo_serving: Serving) -> None:
     page.goto(demo_serving.address + HERO)
     said = page.locator(".hero-value").aria_snapshot()
