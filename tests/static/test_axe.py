@@ -54,7 +54,7 @@ def test_axe_finds_nothing(browser: Browser, everything: tuple[Serving, dict[str
 def test_axe_finds_nothing_in_another_light(
     browser: Browser, everything: tuple[Serving, dict[str, str]], theme: str
 ) -> None:
-    """Only colours differ, so only their rules are run: in the richest states. All pairs of colours are computed by test_contrast.py."""
+    """Only colours differ, so only their rules are run, in the richest states; test_contrast.py computes all pairs."""
     serving, ids = everything
     context = browser.new_context(viewport=HIGH, reduced_motion="reduce", service_workers="block")  # type: ignore[arg-type]
     context.add_init_script(f"localStorage.setItem('shoulderline-theme', '{theme}')")
