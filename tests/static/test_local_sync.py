@@ -356,6 +356,7 @@ def test_another_database_is_given_what_this_phone_made_and_nothing_of_others(pa
     serving.start()
     wake(page)
     expect(page.locator("main")).not_to_contain_text("Of another phone")
+    state(page, SENT)
     assert places(page, address) == ["Clear span"]
     assert [project["name"] for project in page.request.get(f"{serving.address}/projects.json").json()["projects"]] == [
         "Bench in ash"
