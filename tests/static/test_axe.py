@@ -81,7 +81,7 @@ def test_axe_finds_nothing_with_the_server_stopped(
     serving.stop()
     try:
         page = context.new_page()
-        wrong = found_in(page, serving, brief(states(ids)))
+        wrong = found_in(page, serving, [state for state in brief(states(ids)) if not state.name.endswith("answer")])
         expect(page.locator("#state")).to_have_text(UNREACHED)
     finally:
         serving.start()

@@ -15,7 +15,7 @@ from webapp.core.tool import Field, Tool
 from webapp.core.working import unknown_fields
 from webapp.tools import TOOLS
 
-DRAWS = int(os.environ.get("SHOULDERLINE_DRAWS", "1500"))  # 20000 in the slow setting
+DRAWS = int(os.environ.get("SHOULDERLINE_DRAWS", "1000"))  # 20000 in the slow setting
 SEED = int(os.environ.get("SHOULDERLINE_SEED", "1909"))
 AT_ONCE = 250
 GOOD = 40  # of a hundred drawn, at least
