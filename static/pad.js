@@ -2,6 +2,7 @@
  * The pad for thumbs: it opens under a field for a length, several, a size or a count, and types into it.
  * Whoever has keys types as ever; Escape closes the pad.
  */
+import { label, label_parts } from "./faces.js";
 import { back, lean, put } from "./keys.js";
 import { in_words, kind_of, nudged, setting_of } from "./value.js";
 
@@ -42,22 +43,9 @@ function show(input, name) {
   const now = new Set([how.unit, how.graduation.replace(" ", ""), kind_of(input), pane]);
   if (pane !== "more") now.add("typing");
   for (const part of in_pad("[data-when]")) part.hidden = !holds(part.dataset.when ?? "", now);
-  for (const key of in_pad("[data-of]")) label_parts(key, (pane === "upper" ? "64" : pane) === key.dataset.of);
+  for (const key of in_pad("[data-of]")) label_parts(key, pane);
   for (const key of in_pad('[data-do="more"]')) label(key, pane === "more" ? "digits" : "more", pane === "more");
   for (const key of in_pad('[data-do="next"]')) key.textContent = input.dataset.next ?? (following(input) || input.closest(".rows") ? "next" : "done");
-}
-
-/** @param {HTMLElement} key @param {string} words @param {boolean} on */
-function label(key, words, on) {
-  key.textContent = words;
-  key.setAttribute("aria-pressed", String(on));
-}
-
-/** The 64ths are too many for one pane: a second press shows the upper half. @param {HTMLElement} key @param {boolean} on */
-function label_parts(key, on) {
-  const { of = "" } = key.dataset;
-  const words = of === "64" ? { 64: "33 up", upper: "digits" }[pane] : undefined;
-  label(key, words ?? (of === "32" ? "32nds" : `${of}ths`), on);
 }
 
 /** @param {Input} input @param {string} of */

@@ -9,10 +9,10 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, rule, run_state_machine_as_test
 
+from tests.core.pieces import worked
 from webapp.core import fold
 from webapp.core.entries import draft
 from webapp.core.entries_numbered import sibling
-from webapp.core.entries_sheet import sheet_of
 from webapp.core.sheet import to_json
 from webapp.store import Store
 from webapp.store.ids import now, uuid7
@@ -24,11 +24,6 @@ SPACING = {"tool": "spacing", "slat": "2 3/4", "count": "3"}
 PHONES = st.integers(0, 2)
 PLACES = st.sampled_from(["opening", "Opening", "upper rail, width"])
 READINGS = st.sampled_from(["58 3/8", "57", "60 strong"])
-
-
-def worked(summary: dict[str, Any]) -> dict[str, Any]:
-    items = [item for thing in summary["sheets"] for item in thing["heads"] + thing["past"]]
-    return {item["entry"]: sheet_of(item, TOOLS, FACTORS) for item in items}
 
 
 SEEN: set[str] = set()  # the kinds of all entries that were compared

@@ -11,7 +11,7 @@ from webapp.core.follow_ground import Ground, Source, ground
 from webapp.core.follow_order import above
 from webapp.core.links import Link, linked_text, put_link, written_link
 from webapp.core.mark import exact
-from webapp.core.numbers import Number, part_numbers, sheet_numbers
+from webapp.core.numbers import part_numbers, sheet_numbers
 from webapp.core.reading import read
 from webapp.core.tool import Tool
 
@@ -19,7 +19,6 @@ Tools: TypeAlias = dict[str, Tool]
 Factors: TypeAlias = dict[str, Fraction]
 Outcome: TypeAlias = dict[str, Any]
 Item: TypeAlias = dict[str, Any]
-Numbers: TypeAlias = dict[str, dict[str, Number]]
 
 NOTHING = "Nothing here is stale that could be worked again."
 

@@ -35,13 +35,8 @@ def draft_joint(typed: dict[str, str], summary: Any, tools: Tools, factors: Fact
     if errors:
         return {"errors": errors}
     names = [part["entry"] for part in parts if part is not None]
-    tenon, pins = tidy(typed, "tenon"), tidy(typed, "pins")
-    body = {
-        "number": number,
-        "parts": names,
-        "tenon": tenon if tenon in TENONS else "",
-        "pins": pins if pins in PINS else "",
-    }
+    tenon, pins = _one_of(typed, "tenon", TENONS), _one_of(typed, "pins", PINS)
+    body = {"number": number, "parts": names, "tenon": tenon, "pins": pins}
     heads = [head for thing in summary["joints"] for head in thing["heads"]]
     return {"body": body, "replaces": tips([head for head in heads if fold_name(head["number"]) == fold_name(number)])}
 

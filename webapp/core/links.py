@@ -83,11 +83,6 @@ def linked_text(field: Field, inches: str) -> str:
     return inches if field.kind == "count" else f"{inches} in"
 
 
-def at_link(field: Field, text: str, line: str) -> str:
-    """Return the part of a field's text that a link is about; nothing where there is no such part."""
-    return _parts(field, text).get(_named(field, line), "")
-
-
 def _parts(field: Field, text: str) -> dict[str, str]:
     """Return the parts of a field's text that links can be about, by name."""
     if field.kind == "lines":

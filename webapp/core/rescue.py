@@ -7,6 +7,7 @@ from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
 from webapp.core.sums import amount
 from webapp.core.tool import Field, InputErrors, Parts, Tool, Values
+from webapp.core.trim_room import CLEARANCE
 
 
 def work(values: Values, how: Setting) -> Parts:
@@ -45,14 +46,7 @@ TOOL = Tool(
         Field("wanted", "Shoulder to shoulder, wanted", "length", required=True, help="The opening as it is now."),
         Field("tenon", "Tenon length, planned", "length", help="At each end."),
         Field("depth", "Slat mortise depth", "length", help="As the mortises are now."),
-        Field(
-            "clearance",
-            "Clearance",
-            "length",
-            default=("1/16 in", "1.5 mm"),
-            sign="zero",
-            help="Between a tenon's end and the bottom of its mortise.",
-        ),
+        CLEARANCE,
     ),
     work=work,
     help=(

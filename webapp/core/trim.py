@@ -5,7 +5,7 @@ from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
 from webapp.core.sums import amount
 from webapp.core.tool import Field, InputErrors, Parts, Tool, Values
-from webapp.core.trim_room import room
+from webapp.core.trim_room import CLEARANCE, room
 from webapp.core.trim_sheet import Trim, sheet_parts
 from webapp.core.trim_words import CAUTIONS, ERRORS
 
@@ -57,14 +57,7 @@ TOOL = Tool(
         Field("depth", "Slat mortise depth", "length", required=True, help="Before the cut."),
         Field("cut", "Comes off", "length", required=True, help="Of the edge that faces the opening: the most."),
         Field("tenon", "Slat's tenon length", "length"),
-        Field(
-            "clearance",
-            "Clearance",
-            "length",
-            default=("1/16 in", "1.5 mm"),
-            sign="zero",
-            help="Between a tenon's end and the bottom of its mortise.",
-        ),
+        CLEARANCE,
     ),
     work=work,
     help=(

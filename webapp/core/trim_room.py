@@ -6,8 +6,17 @@ from fractions import Fraction
 from webapp.core.sentence import sentence
 from webapp.core.setting import Setting
 from webapp.core.sums import amount, fine
+from webapp.core.tool import Field
 
 ZERO = Fraction(0)
+CLEARANCE = Field(
+    "clearance",
+    "Clearance",
+    "length",
+    default=("1/16 in", "1.5 mm"),
+    sign="zero",
+    help="Between a tenon's end and the bottom of its mortise.",
+)
 ROOM = {
     "gone": "nothing is left of the mortise",
     "bottoms": "the tenon bottoms: {over} ({fine}) longer than the mortise is deep now",
