@@ -5,8 +5,9 @@ import { sheet_of } from "./core/entries_sheet.js";
 import { to_json } from "./core/sheet.js";
 import { instant } from "./ids.js";
 import { deviceId } from "./local.js";
-import { ENGINE, FACTORS, TOOLS } from "./made.js";
+import { ENGINE, FACTORS } from "./made.js";
 import { fromPython } from "./python.js";
+import { everyTool } from "./tools.js";
 
 /** @typedef {import("./local.js").Entry} Entry */
 
@@ -35,7 +36,7 @@ export async function entriesOf(drafted, id, project) {
 /** With which engine a sheet was worked, and a digest of what it said. @param {Map<string, any>} drafted */
 async function seen(drafted) {
   if (drafted.get("kind") !== "sheet") return {};
-  const text = to_json(sheet_of(drafted.get("body"), TOOLS, FACTORS).get("sheet"));
+  const text = to_json(sheet_of(drafted.get("body"), await everyTool(), FACTORS).get("sheet"));
   const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
   const hex = Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
   return { engine: ENGINE, digest: hex };

@@ -4,14 +4,18 @@
  * @typedef {{screen: string, names: Record<string, string>, query: Map<string, string>}} Place an address taken apart
  */
 
-import { start, add, summary, summaries } from "./core/fold.js";
-import { sheet_of } from "./core/entries_sheet.js";
 import { needed, sheets_behind } from "./core/follow.js";
 import { entries, watch, worked } from "./local.js";
-import { sheets_above } from "./core/origin.js";
 import { entries_named } from "./core/picks.js";
-import { FACTORS, ROUTES, TOOLS } from "./made.js";
+import { FACTORS, ROUTES, TITLES } from "./made.js";
 import { toPython } from "./python.js";
+import { everyTool, toolOf } from "./tools.js";
+
+/** The fold is a layer of its own: it is loaded once a page needs it. @type {typeof import("./folding.js") | undefined} */
+let fold;
+
+/** Screens that do with the names of the tools, and with the one that they show. */
+const NAMES_DO = new Set(["home", "tool", "help", "diagnostics"]);
 
 /** Take an address apart; nothing where no kept page is. @param {URL | Location} address @returns {Place | undefined} */
 export function placeOf(address) {
@@ -28,10 +32,15 @@ function queryOf(search) {
   return new Map([...query.keys()].map((name) => [name, query.get(name) ?? ""]));
 }
 
-/** @param {Place} place @returns {Promise<Gathered>} */
-export async function gather(place) {
+/**
+ * @param {Place} place
+ * @param {boolean} [first] whether the answer is waited for: what stands below it can come with the next look
+ * @returns {Promise<Gathered>}
+ */
+export async function gather(place, first = false) {
+  const tools = NAMES_DO.has(place.screen) ? TITLES : [...(await everyTool()).values()];
   /** @type {Record<string, any>} */
-  const nothing = { tools: [...TOOLS.values()], factors: FACTORS, project: null, projects: [], worked: new Map() };
+  const nothing = { tools, factors: FACTORS, project: null, projects: [], worked: new Map(), first };
   const g = new Map(Object.entries(nothing));
   await GATHER[place.screen](g, place);
   return g;
@@ -55,7 +64,13 @@ const GATHER = {
 
 /** @param {Gathered} g */
 async function gatherAll(g) {
+  const { summaries } = await folding();
   g.set("projects", summaries(toPython(await entries())));
+}
+
+async function folding() {
+  fold ??= await import("./folding.js");
+  return fold;
 }
 
 /** The project that was looked at last, so that a new entry alone is folded. @type {{project: string, state: any, read: Promise<void>} | undefined} */
@@ -74,11 +89,12 @@ export function forgetFold() {
 
 /** @param {any} state @param {any[]} own */
 function take(state, own) {
-  for (const entry of toPython(own)) add(state, entry);
+  for (const entry of toPython(own)) fold?.add(state, entry);
 }
 
 /** @param {string} id @returns {Promise<any>} the project's state, read once */
 async function stateOf(id) {
+  const { start } = await folding();
   if (folded?.project !== id) {
     const state = start();
     folded = { project: id, state, read: entries(id).then((own) => take(state, own)) };
@@ -93,7 +109,8 @@ async function stateOf(id) {
 
 /** @param {Gathered} g @param {string} id */
 async function gatherProject(g, id) {
-  const found = summary(await stateOf(id));
+  const [{ summary }, state] = await Promise.all([folding(), stateOf(id)]);
+  const found = summary(state);
   if (found.get("id")) g.set("project", found);
 }
 
@@ -131,7 +148,7 @@ async function gatherPart(g, place) {
 
 /** @param {Gathered} g @param {Place} place */
 async function gatherHelp(g, { query }) {
-  g.set("tool", TOOLS.get(document.body.dataset.tool ?? ""));
+  g.set("tool", await toolOf(document.body.dataset.tool ?? ""));
   const project = query.get("project");
   if (project) await gatherProject(g, project);
 }
@@ -141,7 +158,7 @@ async function gatherTool(g, place) {
   await gatherHelp(g, place);
   g.set("typed", place.query);
   const project = g.get("project");
-  if (project === null) return gatherAll(g);
+  if (project === null) return g.get("first") ? undefined : gatherAll(g);
   await gatherWorked(g, sheets_behind(project, entries_named(place.query)));
 }
 
@@ -158,7 +175,9 @@ async function gatherOrigin(g, { names }) {
   g.set("entry", names.entry).set("key", names.key);
   await gatherProject(g, names.project);
   const project = g.get("project");
-  if (project !== null) await gatherWorked(g, sheets_above(project, names.entry));
+  if (project === null) return;
+  const { sheets_above } = await import("./more.js");
+  await gatherWorked(g, sheets_above(project, names.entry));
 }
 
 /**
@@ -174,7 +193,7 @@ async function gatherWorked(g, shown) {
   const sheets = new Map(project.get("sheets").flatMap(itemsOf));
   for (const id of names) {
     if (found.has(id)) g.get("worked").set(id, toPython(found.get(id)));
-    else if (sheets.has(id)) workHere(g, sheets.get(id));
+    else if (sheets.has(id)) await workHere(g, sheets.get(id));
   }
 }
 
@@ -184,7 +203,8 @@ function itemsOf(thing) {
 }
 
 /** @param {Gathered} g @param {Map<string, any>} sheet */
-function workHere(g, sheet) {
-  const outcome = sheet_of(sheet, TOOLS, FACTORS);
+async function workHere(g, sheet) {
+  const [{ sheet_of }, tools] = await Promise.all([import("./more.js"), everyTool()]);
+  const outcome = sheet_of(sheet, tools, FACTORS);
   if (outcome.has("sheet")) g.get("worked").set(sheet.get("entry"), outcome);
 }

@@ -3,10 +3,10 @@
  * @typedef {{from: number, to: number, piece: string}} Edit a stretch of the text and what takes its place
  */
 
-const LEAN = / (strong|scant)$/;
-const FRACTION = / ?\d+\/\d+$/;
+const LEAN = /[ ](strong|scant)$/;
+const FRACTION = /[ ]?\d+\/\d+$/;
 /** What one press of "back" takes: what one press put there. */
-const PRESSED = / (?:strong|scant|mm|cm|m)$| ?\d+\/\d+$| [-+x/] $|' $|; $|[^]$/u;
+const PRESSED = /[ ](?:strong|scant|mm|cm|m)$| ?\d+\/\d+$| [-+x/] $|' $|; $|[^]$/u;
 
 /**
  * Put a piece where the caret is; behind a lean there is nothing to say, so it goes before it.
@@ -44,7 +44,7 @@ function fraction({before, to, chosen}, piece) {
  */
 export function lean(text, word) {
   const said = LEAN.exec(text);
-  const from = said ? said.index : text.replace(/ +$/, "").length;
+  const from = said ? said.index : text.replace(/[ ]+$/, "").length;
   return {from, to: text.length, piece: said && said[1] === word ? "" : ` ${word}`};
 }
 

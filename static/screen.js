@@ -4,8 +4,7 @@
  */
 
 import { noteFault } from "./errors.js";
-import * as views from "./core/view.js";
-import { settled, settled_address } from "./core/picks_form.js";
+import { diagnostics, home, tool_alone } from "./core/view.js";
 import { draw, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
 import { forgetFold, gather, placeOf } from "./gather.js";
@@ -15,13 +14,15 @@ import { standing } from "./local.js";
 import { noticeLost } from "./lost.js";
 import { begin, tell } from "./pace.js";
 import { followPuts } from "./puts.js";
-import { fillRound, followRound } from "./round.js";
-import { showRows } from "./rows.js";
 import "./unsent.js";
 import { keepOffline } from "./update.js";
 
 /** @typedef {import("./gather.js").Gathered} Gathered */
 
+/** What each screen says; the other screens are in a layer that their pages load. @type {Record<string, (g: Gathered) => any>} */
+let views = { diagnostics, home, tool: tool_alone };
+/** What goes from place to place on the page of a round. @type {typeof import("./round.js") | undefined} */
+let round;
 const main = /** @type {HTMLElement} */ (document.getElementById("main"));
 const place = placeOf(location);
 const drawnByServer = main.hasChildNodes();
@@ -34,20 +35,20 @@ let held;
 let taken = false;
 let turn = 0;
 
-/** Gather anew and draw. */
-async function show() {
+/** Gather anew and draw; at first what was gathered already. @param {Gathered} [gathered] */
+async function show(gathered) {
   if (!place) return;
   const mine = ++turn;
-  const g = await gather(place);
+  const g = gathered ?? (await gather(place));
   if (mine !== turn) return; // something newer is on its way
   held = g;
   speak(g);
   const view = paint(g);
   fillForms(g, place, view);
-  fillRound(view);
+  round?.fillRound(view);
   if (!taken) {
     takeOver(() => held, show);
-    followRound(place, show);
+    round?.followRound(place, show);
   }
   taken = true;
   document.documentElement.classList.add("ready");
@@ -61,7 +62,7 @@ function speak(g) {
 /** @param {Gathered} g @param {(place: Element, part: string, view: any) => void} put all at once, or the answer before the rest */
 function paint(g, put = draw) {
   const screen = document.body.dataset.screen ?? "";
-  const view = /** @type {any} */ (views)[screen](g);
+  const view = views[screen](g);
   hint(view);
   if (screen !== "tool" || judge(view)) put(main, screen, view);
   const heading = main.querySelector("h1")?.textContent;
@@ -91,7 +92,7 @@ async function exchanged(outcome, news, elsewhere = false) {
  */
 async function takePicked(at) {
   if (at.screen !== "tool" || !at.query.has("into")) return true;
-  const g = await gather(at);
+  const [{ settled, settled_address }, g] = await Promise.all([import("./more.js"), gather(at)]);
   const address = settled_address(g);
   if (!address.startsWith("/work/")) location.replace(address);
   at.query = settled(g);
@@ -109,22 +110,32 @@ function without(error) {
   if (!drawnByServer) draw(main, "missing", new Map([["missing", `${words}.`]]));
 }
 
+/** Load what this page says beyond the first layer. @param {import("./gather.js").Place} at */
+async function layers({ screen, query }) {
+  if (screen === "round") round = await import("./round.js");
+  if (screen === "tool" && query.has("project")) views = { tool: (await import("./linked.js")).tool };
+  else if (!(screen in views)) views = /** @type {any} */ (await import("./more.js"));
+}
+
 async function open() {
-  if (!place || !(await takePicked(place))) return;
+  if (!place) return;
+  await layers(place);
+  if (!(await takePicked(place))) return;
   noticeLost().catch(() => {}); // a store that cannot be read is said below
   fillFields(place.query);
   fillCalled(place);
   fillPlace(place);
   putBack(place);
-  showRows();
+  if (document.querySelector("[data-rows]")) (await import("./rows.js")).showRows();
   followPuts();
-  held = await gather(place);
+  held = await gather(place, true);
   speak(held);
   followFields(retype, drawnByServer);
-  if (!drawnByServer) await show();
+  if (!drawnByServer) await show(held);
   if (location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
   await tell();
   begin(exchanged);
+  if (taken && place.screen === "tool") await show();
 }
 
 // Phones are paired on the shop's own computer alone; the shell of the page is the same there as on a phone.
@@ -133,5 +144,4 @@ if (phones) phones.hidden = !["127.0.0.1", "localhost"].includes(location.hostna
 // A page that is left before these have come would say so by an error; fields take any keyboard without the pad.
 if (document.getElementById("standing")) import("./diagnostics.js").catch(() => undefined);
 if (document.getElementById("pad")) import("./pad.js").catch(() => undefined);
-keepOffline();
-open().catch(without);
+keepOffline(open().catch(without));

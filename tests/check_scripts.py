@@ -99,6 +99,7 @@ def declare(folder: Path) -> None:
             text = core_declarations(read_module(path))
             (folder / "core" / f"{path.stem}.d.ts").write_text(text, encoding="utf-8")
     (folder / "made.d.ts").write_text(made_declarations(), encoding="utf-8")
+    (folder / "made_more.d.ts").write_text("export declare const MORE: any;\n", encoding="utf-8")
 
 
 def check(node: Path, folder: Path) -> int:

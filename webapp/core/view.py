@@ -11,6 +11,7 @@ from webapp.core.address import project_address, work_address
 from webapp.core.view_glue import glue_view
 from webapp.core.view_help import help_view
 from webapp.core.view_kept import kept_view
+from webapp.core.view_links import sources_view
 from webapp.core.view_origin import origin_view
 from webapp.core.view_part import part_view
 from webapp.core.view_piece import piece_view
@@ -81,7 +82,12 @@ def glue(g: Gathered) -> View:
 
 def tool(g: Gathered) -> View:
     """Give a tool's page."""
-    return tool_view(g)
+    return {**tool_alone(g), "linked": sources_view(g, g["typed"])}
+
+
+def tool_alone(g: Gathered) -> View:
+    """Give a tool's page outside a project, where no field can take its value from another number."""
+    return {**tool_view(g), "linked": {}}
 
 
 def source(g: Gathered) -> View:

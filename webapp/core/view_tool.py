@@ -5,7 +5,6 @@ from typing import Any, TypeAlias
 from webapp.core.address import help_address, work_address
 from webapp.core.entries_sheet import spoken
 from webapp.core.shop import filled
-from webapp.core.view_links import sources_view
 from webapp.core.view_project import back_to
 from webapp.core.view_sheet import sheet_view
 from webapp.core.view_stands import tool_stands
@@ -16,7 +15,7 @@ View: TypeAlias = dict[str, Any]
 
 
 def tool_view(g: Gathered) -> View:
-    """Give a tool's page: `sheet` `errors` by field, or `blank` where nothing is typed."""
+    """Give a tool's page, but for what its fields are linked to: `sheet`, `errors` by field, or `blank`."""
     declared = g["tool"]
     names = [field.name for field in declared.fields]
     typed = {name: text for name, text in g["typed"].items() if name in names + ["unit", "graduation"]}
@@ -31,7 +30,6 @@ def tool_view(g: Gathered) -> View:
         "errors": outcome.get("errors", {}),
         "wrong": "errors" in outcome,
         "stands": tool_stands(declared, typed, spoken_in(g, typed), g["factors"]),
-        "linked": sources_view(g, g["typed"]),
         "keep_in": _keep_in(g, typed) if g["project"] is None and "sheet" in outcome else [],
     }
 

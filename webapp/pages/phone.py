@@ -4,11 +4,12 @@ from pathlib import PurePosixPath
 
 from flask import Blueprint, Response, request
 
-from webapp.phone.build import MANIFEST, TYPES, WORKER_ADDRESS, Build, built, kept_file
+from webapp.phone.build import MANIFEST, TYPES, WORKER_ADDRESS, Build, built, kept_file, layers_of
 from webapp.phone.stamp import HEADER
 
 pages = Blueprint("phone", __name__)
 pages.add_app_template_global(kept_file)
+pages.add_app_template_global(layers_of)
 
 FOR_GOOD = "private, max-age=31536000, immutable"
 ASK_FIRST = "no-cache"

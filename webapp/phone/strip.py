@@ -1,4 +1,4 @@
-"""Scripts and styles without their comments and indents, as the phone keeps them; every line keeps its number."""
+"""Scripts and styles without their comments and indents, as the phone keeps them."""
 
 import re
 from functools import cache
@@ -45,18 +45,21 @@ class StripError(ValueError):
 
 @cache
 def script(text: str) -> str:
-    """Return a script without comments and indents, on the same lines."""
+    """Return a script without comments, indents and blank lines."""
     return _Script(text).stripped()
 
 
 @cache
 def style(text: str) -> str:
     """Return a style sheet without comments and indents, on the same lines."""
-    return STYLE.sub(lambda found: found["kept"] or _breaks(found[0]), text)
+    return STYLE.sub(lambda found: found["kept"] or "\n" * found[0].count("\n"), text)
 
 
-def _breaks(text: str) -> str:
-    return "\n" * text.count("\n")
+def parts(before: str, after: str) -> bool:
+    """Say whether a space between two tokens means something: between words, and where signs would run together."""
+    if before[-1:].isidentifier() or before[-1:].isdigit() or before[-1:] == "$":
+        return after[0].isidentifier() or after[0].isdigit() or after[0] == "$"
+    return before == "/" or (before[-1:] in "+-" and after[0] in "+-")  # a slash that divides keeps its space
 
 
 class _Script:
@@ -72,7 +75,7 @@ class _Script:
             self.token()
         if self.depths:
             raise StripError("a template has no end")
-        return "".join(self.out)
+        return "".join(self.out).rstrip(" ")
 
     def token(self) -> None:
         found = TOKEN.match(self.text, self.at)
@@ -81,6 +84,8 @@ class _Script:
         kind, text = str(found.lastgroup), found[0]
         if kind == "pattern" and not self.begins_value():
             kind, text = "other", "/"
+        elif text == "/" and self.last not in CLOSING and self.begins_value():
+            raise StripError(f"{self.where()}: a regular expression that begins with a space: write [ ]")
         self.at += len(text)
         if kind == "comment":
             self.comment(text)
@@ -90,20 +95,20 @@ class _Script:
             self.put(text)
 
     def comment(self, text: str) -> None:
-        """Leave a comment's line breaks, or a space: it parts two words."""
-        self.white(_breaks(text) or " ")
+        """Leave a line break or a space: a comment parts two words."""
+        self.white("\n" if "\n" in text else " ")
 
     def white(self, text: str) -> None:
-        """Put white space: breaks alone, or one space; none at the start or the end of a line."""
-        if "\n" in text:
-            if self.out and self.out[-1] == " ":
-                self.out.pop()
-            self.out.append(_breaks(text))
-        elif self.out and not self.out[-1].endswith((" ", "\n")):
-            self.out.append(" ")
+        """Put white space: one break, or one space; none at the start or the end of a line."""
+        if self.out and self.out[-1] == " ":
+            self.out.pop()
+        if self.out and not self.out[-1].endswith("\n"):
+            self.out.append("\n" if "\n" in text else " ")
 
     def put(self, text: str) -> None:
         """Put a token that means something, and follow templates in and out of their values."""
+        if self.out and self.out[-1] == " " and not parts(self.last, text):
+            self.out.pop()
         self.out.append(text)
         self.last = text
         if text == "`":

@@ -3,7 +3,7 @@
 import ast
 
 from webapp.phone.declared import Signature
-from webapp.phone.subset import INSTEAD, METHODS, WALKING_METHODS, js_name
+from webapp.phone.subset import INSTEAD, METHODS, WALKING_METHODS
 from webapp.phone.translate_builtins import Builtins, counted
 
 STILL = (ast.Constant, ast.Name)  # may be worked before or after anything
@@ -29,7 +29,7 @@ class Calls(Builtins):
     def call_name(self, node: ast.Call, name: str) -> str:
         """Translate a call of a name."""
         if self.is_local(name):
-            return f"{js_name(name)}({self.by_position(node)})"
+            return f"{self.local(name)}({self.by_position(node)})"
         if self.module.imports.get(name) == ("typing", "cast"):
             return self.expression(node.args[1])
         known = self.known(name)

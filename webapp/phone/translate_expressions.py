@@ -4,7 +4,7 @@ import ast
 import json
 
 from webapp.phone.refused import Refused
-from webapp.phone.subset import BUILTINS, OPERATORS, OUTSIDE, js_name
+from webapp.phone.subset import BUILTINS, OPERATORS, OUTSIDE
 from webapp.phone.translate_calls import is_text
 from webapp.phone.translate_truth import Truth, is_not
 from webapp.phone.variables import parameters
@@ -129,7 +129,7 @@ class Expressions(Truth):
         for name in names:
             self.check_name(node, name)
         with self.scope(set(names)):
-            return f"(({', '.join(map(js_name, names))}) => {self.expression(node.body)})"
+            return f"(({', '.join(map(self.local, names))}) => {self.expression(node.body)})"
 
 
 def is_whole(node: ast.expr) -> bool:

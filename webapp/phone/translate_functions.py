@@ -18,7 +18,7 @@ class Functions(Statements):
         """Translate a function, its variables declared first: they are the whole function's."""
         names = parameters(node.args)
         variables = [name for name in bound(node.body) if name not in names]
-        declared = f"let {', '.join(js_name(name) for name in variables)};" if variables else ""
+        declared = f"let {', '.join(self.local(name) for name in variables)};" if variables else ""
         self.put(node, " ".join(part for part in (head, start, declared) if part))
         Assigned(node, self.unassigned)
         with self.scope({*names, *variables}):
@@ -43,7 +43,7 @@ class Functions(Statements):
         """Translate one parameter; a default that is to be worked is worked once, before its function or class."""
         self.check_name(owner, name)
         if value is None:
-            return js_name(name)
+            return self.local(name)
         if isinstance(value, CHANGING) or (isinstance(value, ast.Call) and ast.unparse(value.func) in ("list", "dict")):
             raise self.refused(value, f"{ast.unparse(value)} as a default, which can be changed", "None or a tuple")
         text = self.expression(value)
@@ -52,7 +52,7 @@ class Functions(Statements):
                 raise self.refused(value, f"{ast.unparse(value)} as a method's default", "a constant of the module")
             made, text = text, self.fresh()
             self.out.put(owner.lineno, self.depth, f"const {text} = {made};")
-        return f"{js_name(name)} = {text}"
+        return f"{self.local(name)} = {text}"
 
     def top_class(self, node: ast.ClassDef) -> None:
         """Translate a frozen dataclass or an error class."""
@@ -63,7 +63,7 @@ class Functions(Statements):
             if not isinstance(item, ast.FunctionDef | ast.AnnAssign):
                 raise self.refused(item, "this in a class", "fields, methods and properties")
         head = self.error_head(node) if found.error else self.dataclass_head(node)
-        self.put(node, f"{self.export(node.name)}class {js_name(node.name)} extends {head}")
+        self.put(node, f"{self.export(node.name)}class {self.own_name(node.name)} extends {head}")
         self.depth += 1
         for item in members:
             if isinstance(item, ast.FunctionDef):
@@ -94,7 +94,7 @@ class Functions(Statements):
                 self.check_member(item, item.target.id)
                 names.append(item.target.id)
                 parts.append(self.parameter(node, item.target.id, item.value))
-        sets = "".join(f" this.{name} = {js_name(name)};" for name in names)
+        sets = "".join(f" this.{name} = {self.local(name)};" for name in names)
         return f"$.Value {{ constructor({', '.join(parts)}) {{ super();{sets} Object.freeze(this); }}"
 
     def check_member(self, node: ast.stmt, name: str) -> None:
@@ -118,7 +118,7 @@ class Functions(Statements):
             raise self.refused(node, f"a method named {node.name}", "another name: texts, lists or dicts have it")
         self.making = itself if making else ""
         head = f"{'get ' if decorators else ''}{node.name}({self.arguments(node, method=True)}) {{"
-        self.function(node, head, f"const {js_name(itself)} = this;")
+        self.function(node, head, f"const {self.local(itself)} = this;")
         self.making = ""
 
 

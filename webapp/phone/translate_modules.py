@@ -74,7 +74,7 @@ class Modules(Functions):
             raise self.refused(node, "this assignment at the top of a module", "NAME = value")
         name = targets[0].id
         self.check_name(node, name)
-        self.put(node, f"{self.export(name)}const {js_name(name)} = {self.expression(node.value)};")
+        self.put(node, f"{self.export(name)}const {self.own_name(name)} = {self.expression(node.value)};")
 
     def top_function(self, node: ast.FunctionDef) -> None:
         """Translate a function."""
@@ -82,4 +82,4 @@ class Modules(Functions):
             raise self.refused(node, "a decorator on a function", "a plain function")
         self.check_name(node, node.name)
         arguments = self.arguments(node)
-        self.function(node, f"{self.export(node.name)}function {js_name(node.name)}({arguments}) {{")
+        self.function(node, f"{self.export(node.name)}function {self.own_name(node.name)}({arguments}) {{")

@@ -36,6 +36,18 @@ class Names:
         """Make the error for a node of this module."""
         return refused(self.module.file, node, found, instead)
 
+    def local(self, name: str) -> str:
+        """Give the JavaScript name of a variable or a parameter."""
+        return js_name(name)
+
+    def own_name(self, name: str) -> str:
+        """Give the JavaScript name of what this module defines at its top."""
+        return js_name(name)
+
+    def imported_name(self, module: Declared, name: str, alias: str) -> str:
+        """Give the JavaScript name of what another module defines."""
+        return js_name(alias)
+
     def fresh(self) -> str:
         """Give a name that no Python name can be."""
         self.counter += 1
@@ -59,14 +71,14 @@ class Names:
     def known(self, name: str) -> Known | None:
         """Give what a name at the top of this module stands for, defined here or imported."""
         if name not in self.module.imports:
-            return known_in(self.module, name) or known_error(name)
+            return known_in(self.module, name, self.own_name(name)) or known_error(name)
         source, original = self.module.imports[name]
         if source == "fractions":
             return Known("fraction", "Fraction")
         if not source.startswith(PACKAGE):
             return Known("type", "")
         module = self.modules.get(source.removeprefix(f"{PACKAGE}."))
-        return known_in(module, original, name) if module else None
+        return known_in(module, original, self.imported_name(module, original, name)) if module else None
 
     def members(self) -> Iterator[Class]:
         """Give all classes of the core."""
@@ -76,7 +88,7 @@ class Names:
     def name(self, node: ast.Name) -> str:
         """Give the JavaScript name of a Python name that is read as a value."""
         if self.is_local(node.id):
-            return js_name(node.id)
+            return self.local(node.id)
         known = self.known(node.id)
         if known is None:
             wanted = "a name that is defined or imported, or a builtin of the subset"
@@ -102,9 +114,8 @@ class Names:
         raise self.refused(node, f"the unknown attribute {node.attr}", "an attribute that a class of the core has")
 
 
-def known_in(module: Declared, name: str, alias: str = "") -> Known | None:
-    """Give what a name stands for in the module that defines it, by the name that it has here."""
-    text = js_name(alias or name)
+def known_in(module: Declared, name: str, text: str) -> Known | None:
+    """Give what a name stands for in the module that defines it, with the text that it has here."""
     if name in module.functions:
         return Known("function", text, module.functions[name])
     if name in module.classes:

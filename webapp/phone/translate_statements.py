@@ -2,7 +2,7 @@
 
 import ast
 
-from webapp.phone.subset import OPERATORS, js_name
+from webapp.phone.subset import OPERATORS
 from webapp.phone.translate_expressions import Expressions
 
 FROZEN = "a new value of the class: values are frozen"
@@ -82,7 +82,7 @@ class Statements(Expressions):
         owner = target.value.id if isinstance(target.value, ast.Name) else ""
         if not self.making or owner != self.making:
             raise self.refused(target, f"setting the attribute {target.attr}", FROZEN)
-        return f"{js_name(owner)}.{target.attr}"
+        return f"{self.local(owner)}.{target.attr}"
 
     def put_at(self, target: ast.Subscript, value: str) -> str:
         """Translate the setting of an item."""
@@ -179,7 +179,7 @@ class Statements(Expressions):
             raise self.refused(node, "except without a class", "the error that is expected")
         classes = node.type.elts if isinstance(node.type, ast.Tuple) else [node.type]
         test = " || ".join(f"{caught} instanceof {self.error_class(one)}" for one in classes)
-        named = f" {js_name(node.name)} = {caught};" if node.name else ""
+        named = f" {self.local(node.name)} = {caught};" if node.name else ""
         self.out.put(node.lineno, self.depth, f"{start}if ({test}) {{{named}")
         self.block(node.body)
         self.out.add("}")

@@ -2,7 +2,7 @@
 
 import ast
 
-from webapp.phone.subset import BUILTINS, LAZY_METHODS, js_name
+from webapp.phone.subset import BUILTINS, LAZY_METHODS
 from webapp.phone.translate_names import Names
 
 Comprehension = ast.ListComp | ast.GeneratorExp | ast.DictComp
@@ -49,7 +49,7 @@ class Walks(Names):
         """Translate the target of a loop or an assignment: a name, or a tuple of targets."""
         if isinstance(node, ast.Name):
             self.check_name(node, node.id)
-            return js_name(node.id)
+            return self.local(node.id)
         if isinstance(node, ast.Tuple | ast.List):
             return f"[{', '.join(self.target(inner) for inner in node.elts)}]"
         raise self.refused(node, f"the target {ast.unparse(node)}", "a name or a tuple of names")
@@ -128,7 +128,7 @@ class Walks(Names):
                 heads += [f"if ({self.condition(test)}) {{" for test in clause.ifs]
             given = self.condition(node.elt) if tested and isinstance(node, ast.GeneratorExp) else self.element(node)
             body = f"{' '.join(heads)} {give.format(given)} {'}' * len(heads)}"
-        variables = f"let {', '.join(js_name(name) for name in names)}; " if names else ""
+        variables = f"let {', '.join(self.local(name) for name in names)}; " if names else ""
         return rows, variables + body
 
     def element(self, node: Comprehension) -> str:
