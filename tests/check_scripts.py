@@ -14,7 +14,7 @@ import tempfile
 from pathlib import Path
 
 from webapp.phone.declared import Declared, Signature, read_module
-from webapp.phone.subset import js_name
+from webapp.phone.subset import RESERVED
 
 ROOT = Path(__file__).resolve().parent.parent
 STATIC = ROOT / "static"
@@ -54,6 +54,11 @@ def install(node: Path) -> None:
     command = [npm, "install", "--prefix", str(TOOLS), "--no-audit", "--no-fund", f"typescript@{VERSION}"]
     if subprocess.run(command).returncode:
         raise MissingError("TypeScript could not be installed")
+
+
+def js_name(name: str) -> str:
+    """Give a name that may be declared."""
+    return f"{name}$" if name in RESERVED else name
 
 
 def core_declarations(module: Declared) -> str:

@@ -28,15 +28,17 @@ export function written(value) {
   if (value instanceof $.Tuple) return { tuple: Array.from(value, written) };
   if (value instanceof Map) return { dict: Array.from(value, (pair) => pair.map(written)) };
   if (Array.isArray(value)) return value.map(written);
-  if (typeof value === "function") return { function: ["", value.name] };
-  if (value instanceof $.Value) return { value: ["", value.constructor.name, Object.values(value).map(written)] };
+  if (typeof value === "function") return { function: ["", named(value)] };
+  if (value instanceof $.Value) return { value: ["", named(value.constructor), Object.values(value).map(written)] };
   throw new Error(`${value?.constructor?.name} is no Python value here`);
 }
+/** A name that two modules have says its module behind a dollar. */
+const named = ({ name }) => name.split("$")[0];
 function raised(error) {
   if (!(error instanceof $.Exception)) throw error;
   const own = Object.entries(error).filter(([name]) => !["args", "message", "cause"].includes(name));
   const text = error instanceof $.KeyError ? "" : $.str(error);
-  return { raises: error.constructor.name, text, has: Object.fromEntries(own.map(([name, value]) => [name, written(value)])) };
+  return { raises: named(error.constructor), text, has: Object.fromEntries(own.map(([name, value]) => [name, written(value)])) };
 }
 /** The outcome of each call: what it gives, or what it raises. */
 export async function outcomes(core, calls) {

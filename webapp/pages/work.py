@@ -5,13 +5,14 @@ from typing import Any
 from flask import Blueprint, Response, abort, redirect, request
 
 from webapp.core import view
+from webapp.core import view as views
 from webapp.core.address import project_address
 from webapp.core.picks import INTO
 from webapp.core.picks_form import settled_address
 from webapp.core.sheet import to_json
 from webapp.core.tool import Tool
 from webapp.core.view_help import help_view
-from webapp.core.view_tool import spoken_in, tool_view
+from webapp.core.view_tool import spoken_in
 from webapp.core.working import unknown_fields, work
 from webapp.pages import gather
 from webapp.pages.forms import SheetForm
@@ -47,7 +48,7 @@ def tool_page(found: Tool, query: dict[str, str], trouble: str = "") -> Response
     """Show a tool with what was typed; `trouble` is what stood against keeping it."""
     g = gather.tool(found, query)
     context = tool_context(found, query)
-    view = tool_view(g)
+    view = views.tool(g)
     put_errors(context["tool_form"], view["errors"])
     status = 400 if view["wrong"] or trouble else 200
     return live("tool", view, {"sheet": _keeping(found, g, trouble)}, status, **context)

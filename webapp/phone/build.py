@@ -16,9 +16,10 @@ from webapp.phone.made import MadeError, engine, made_modules, tool_script, work
 from webapp.phone.manifest import SCREENS, manifest
 from webapp.phone.packed import packed
 from webapp.phone.parts import parts
-from webapp.phone.pieces import Key, Piece, pieces
+from webapp.phone.pieces import Key, Piece
 from webapp.phone.shells import routes, shells
 from webapp.phone.stamp import PLACEHOLDER, put_stamp, stamp, stamped
+from webapp.phone.translate import translate
 from webapp.tools import TOOLS
 from webapp.units import FACTORS
 
@@ -61,7 +62,7 @@ class Build:
 @cache
 def translated() -> dict[Key, Piece]:
     """Return the translated core; it is the same for every application of a process."""
-    return pieces(CORE)
+    return translate(CORE)
 
 
 def start(app: Flask) -> Build:

@@ -1,21 +1,24 @@
-"""Text written so that each statement stands on the line it has in its source."""
+"""Text written so that statements stand on lines of their own, as they do in the source."""
 
 
 class Lines:
-    """Rows that grow: what is put at a line stands there, or after what is on the last row already."""
+    """Rows that grow: what is put at a line of the source that is new begins a row."""
 
     def __init__(self) -> None:
-        self.rows = [""]
+        self.rows: list[str] = []
+        self.number = 0
 
     def put(self, number: int, depth: int, text: str) -> None:
-        """Write text at a line of the source."""
-        self.rows += [""] * (number - len(self.rows))
-        self.add(text, "  " * depth)
+        """Write text that stands at a line of the source."""
+        if self.rows and number <= self.number:
+            self.add(text)
+        else:
+            self.rows.append("  " * depth + text)
+            self.number = number
 
-    def add(self, text: str, indent: str = "") -> None:
+    def add(self, text: str) -> None:
         """Write text after what is on the last row."""
-        last = self.rows[-1]
-        self.rows[-1] = f"{last} {text}" if last else indent + text
+        self.rows[-1] += f" {text}"
 
     def text(self) -> str:
         """Give all that was written."""

@@ -164,8 +164,3 @@ INSTEAD: dict[str, str] = {
     "partition": "find and two slices",
     "zfill": "zeros before it, and a slice from the end",
 }
-
-
-def js_name(name: str) -> str:
-    """Give the name that a Python name has in the module made of it."""
-    return f"{name}$" if name in RESERVED else name

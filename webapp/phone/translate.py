@@ -1,27 +1,27 @@
-"""Translates the core, written in a subset of Python, to ES modules; refuses whatever is outside."""
+"""Translates the core, written in a subset of Python, to pieces of JavaScript; refuses whatever is outside."""
 
 import ast
+from graphlib import TopologicalSorter
 from pathlib import Path
 
-from webapp.phone.declared import Declared, read_module
+from webapp.phone.declared import read_module
+from webapp.phone.pieces import Key, Piece, called
 from webapp.phone.refused import Refused, refused
 from webapp.phone.translate_functions import is_docstring
 from webapp.phone.translate_modules import Modules
 
-__all__ = ["Refused", "read_folder", "translate"]
+__all__ = ["Refused", "translate"]
 
 
-def translate(folder: Path) -> dict[str, str]:
-    """Give the JavaScript of each module in a folder, by the module's name; raise Refused at what is outside."""
-    modules = read_folder(folder)
-    return {name: Modules(module, modules).translate() for name, module in modules.items()}
-
-
-def read_folder(folder: Path) -> dict[str, Declared]:
-    """Read what the modules of a folder declare, by their names."""
+def translate(folder: Path) -> dict[Key, Piece]:
+    """Give the pieces of all modules in a folder, what others stand on first; raise Refused at what is outside."""
     paths = [path for path in sorted(folder.glob("*.py")) if path.stem != "__init__"]
+    modules = {path.stem: read_module(path) for path in paths}
     check_package(folder / "__init__.py")
-    return {path.stem: read_module(path) for path in paths}
+    names = called(modules.values())
+    made = {name: list(Modules(module, modules, names).pieces()) for name, module in modules.items()}
+    behind = {name: sorted({need for piece in own for need, _ in piece.needs} - {name}) for name, own in made.items()}
+    return {piece.key: piece for name in TopologicalSorter(behind).static_order() for piece in made[name]}
 
 
 def check_package(path: Path) -> None:

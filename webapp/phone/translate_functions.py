@@ -3,7 +3,7 @@
 import ast
 
 from webapp.phone.declared import set_on_self
-from webapp.phone.subset import METHODS, TAKEN_ATTRIBUTES, js_name
+from webapp.phone.subset import METHODS, TAKEN_ATTRIBUTES
 from webapp.phone.translate_statements import Statements
 from webapp.phone.variables import Assigned, bound, ends, parameters
 
@@ -63,17 +63,13 @@ class Functions(Statements):
             if not isinstance(item, ast.FunctionDef | ast.AnnAssign):
                 raise self.refused(item, "this in a class", "fields, methods and properties")
         head = self.error_head(node) if found.error else self.dataclass_head(node)
-        self.put(node, f"{self.export(node.name)}class {self.own_name(node.name)} extends {head}")
+        self.put(node, f"class {self.own_name(node.name)} extends {head}")
         self.depth += 1
         for item in members:
             if isinstance(item, ast.FunctionDef):
                 self.method_definition(item, error=found.error)
         self.depth -= 1
         self.out.add("}")
-
-    def export(self, name: str) -> str:
-        """Give what stands before a definition; a name that JavaScript does not allow is exported at the end."""
-        return "export " if js_name(name) == name else ""
 
     def error_head(self, node: ast.ClassDef) -> str:
         """Translate what an error class stands on."""

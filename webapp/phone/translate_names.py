@@ -1,14 +1,15 @@
 """What every part of the translator stands on: names and their scopes, and how to refuse."""
 
 import ast
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 
 from webapp.phone.declared import Class, Declared, Signature
 from webapp.phone.lines import Lines
+from webapp.phone.pieces import Key, short_names
 from webapp.phone.refused import Refused, refused
-from webapp.phone.subset import ATTRIBUTES, ERRORS, METHODS, PACKAGE, js_name
+from webapp.phone.subset import ATTRIBUTES, ERRORS, METHODS, PACKAGE
 
 
 @dataclass(frozen=True)
@@ -23,35 +24,44 @@ class Known:
 class Names:
     """One module on its way: its scopes, the names that it may use, and the text made so far."""
 
-    def __init__(self, module: Declared, modules: dict[str, Declared]) -> None:
+    def __init__(self, module: Declared, modules: dict[str, Declared], called: Mapping[Key, str]) -> None:
         self.module = module
         self.modules = modules
+        self.called = called
+        self.spoken_for = frozenset(called.values())
         self.scopes: list[set[str]] = []
-        self.out = Lines()
         self.depth = 0
         self.counter = 0
         self.making = ""  # what an error that is being made calls itself
+        self.begin()
+
+    def begin(self) -> None:
+        """Begin a piece."""
+        self.out = Lines()
+        self.needs: set[Key] = set()
+        self.shorter: dict[str, str] = {}
+        self.unused = short_names(self.spoken_for)
 
     def refused(self, node: ast.AST, found: str, instead: str) -> Refused:
         """Make the error for a node of this module."""
         return refused(self.module.file, node, found, instead)
 
     def local(self, name: str) -> str:
-        """Give the JavaScript name of a variable or a parameter."""
-        return js_name(name)
+        """Give the JavaScript name of a variable or a parameter: a short one, the same all over the piece."""
+        if name.startswith("$"):
+            return name  # the translator's own
+        if name not in self.shorter:
+            self.shorter[name] = next(self.unused)
+        return self.shorter[name]
 
     def own_name(self, name: str) -> str:
         """Give the JavaScript name of what this module defines at its top."""
-        return js_name(name)
-
-    def imported_name(self, module: Declared, name: str, alias: str) -> str:
-        """Give the JavaScript name of what another module defines."""
-        return js_name(alias)
+        return self.called.get((self.module.name, name), name)
 
     def fresh(self) -> str:
-        """Give a name that no Python name can be."""
+        """Give a name that no Python name can be, and at the top no other module has."""
         self.counter += 1
-        return f"${self.counter}"
+        return f"${self.counter}" if self.depth else f"${self.counter}${self.module.name}"
 
     @contextmanager
     def scope(self, names: set[str]) -> Iterator[None]:
@@ -69,16 +79,17 @@ class Names:
         return not self.is_local(name) and self.known(name) is None
 
     def known(self, name: str) -> Known | None:
-        """Give what a name at the top of this module stands for, defined here or imported."""
-        if name not in self.module.imports:
-            return known_in(self.module, name, self.own_name(name)) or known_error(name)
-        source, original = self.module.imports[name]
+        """Give what a name at the top of this module stands for, defined here or imported; the piece needs it then."""
+        source, original = self.module.imports.get(name, (f"{PACKAGE}.{self.module.name}", name))
         if source == "fractions":
             return Known("fraction", "Fraction")
         if not source.startswith(PACKAGE):
             return Known("type", "")
-        module = self.modules.get(source.removeprefix(f"{PACKAGE}."))
-        return known_in(module, original, self.imported_name(module, original, name)) if module else None
+        key = source.removeprefix(f"{PACKAGE}."), original
+        if key in self.called:
+            self.needs.add(key)
+        found = known_in(self.modules[key[0]], original, self.called.get(key, "")) if key[0] in self.modules else None
+        return found or (None if name in self.module.imports else known_error(name))
 
     def members(self) -> Iterator[Class]:
         """Give all classes of the core."""
