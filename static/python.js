@@ -3,10 +3,11 @@
  * Here are the methods of texts, lists and dicts, and the boundary between the core and what is around it.
  */
 import {
-  AttributeError, KeyError, ValueError, isArray, isBool, isInt, isSafe, isText, isTuple, kind, outside, refuse, tup,
+  AttributeError, KeyError, ValueError, isArray, isBool, isInt, isSafe, isText, isTuple, iter, kind, outside, refuse,
+  tup,
 } from "./python_values.js";
 import { eq } from "./python_numbers.js";
-import { dict, list, place, pointAt, toKey } from "./python_rows.js";
+import { dict, list, place, pointAt, points, slice, toKey } from "./python_rows.js";
 
 export * from "./python_numbers.js";
 export * from "./python_rows.js";
@@ -19,11 +20,11 @@ export {
 
 /** @param {string} text @param {string} chars @param {boolean} left @param {boolean} right */
 function strip(text, chars, left, right) {
-  const row = [...text], off = new Set(chars);
+  const row = points(text);
   let [first, last] = [0, row.length];
-  while (left && first < last && off.has(row[first])) first++;
-  while (right && last > first && off.has(row[last - 1])) last--;
-  return row.slice(first, last).join("");
+  while (left && first < last && chars.includes(row[first])) first++;
+  while (right && last > first && chars.includes(row[last - 1])) last--;
+  return slice(text, first, last);
 }
 /** @param {Any} part */
 const some = (part) => (!isText(part) ? refuse("text wanted", part) : part || outside("an empty text to look for"));
@@ -55,8 +56,6 @@ const TEXT = {
 };
 /** @type {Record<string, (...args: Any[]) => Any>} */
 const LIST = {
-  append: (x, value) => (x.push(value), null),
-  extend: (x, values) => { for (const value of list(values)) x.push(value); return null; },
   index: (x, value) => {
     const found = x.findIndex((/** @type {Any} */ other) => eq(other, value));
     if (found < 0) throw new ValueError("not in the list");
@@ -68,18 +67,16 @@ const LIST = {
 };
 /** @type {Record<string, (...args: Any[]) => Any>} */
 const DICT = {
-  get: (x, key, none = null) => { const found = x.get(toKey(key)); return found === undefined ? none : found; },
   items: (x) => Array.from(x, ([key, value]) => tup(key, value)),
   keys: (x) => [...x.keys()],
   values: (x) => [...x.values()],
-  setdefault: (x, key, value = null) => { if (!x.has(toKey(key))) x.set(toKey(key), value); return x.get(toKey(key)); },
   pop: (x, key, none) => {
     const found = x.has(toKey(key)) ? x.get(toKey(key)) : none;
     if (found === undefined) throw new KeyError(key);
     x.delete(toKey(key));
     return found;
   },
-  update: (x, other) => { for (const [key, value] of dict(other)) x.set(key, value); return null; },
+  update: (x, other) => { for (const [key, value] of other instanceof Map ? other : dict(other)) x.set(key, value); return null; },
 };
 /**
  * `x.name(...args)`, where texts, lists or dicts have a method of the name.
@@ -91,6 +88,35 @@ export function m(x, name, ...args) {
   if (!method) throw new AttributeError(`${kind(x)} has no ${name}`);
   return table ? method(x, ...args) : x[name](...args);
 }
+
+/* The methods that are called most, of one kind of value each: found at once, without a look for their names. */
+
+/** @param {Any} x @param {Any} key @param {Any} [none] @returns {Any} */
+export function get(x, key, none = null) {
+  if (!(x instanceof Map)) return m(x, "get", key, none);
+  const found = x.get(isText(key) ? key : toKey(key));
+  return found === undefined ? none : found;
+}
+/** @param {Any} x @param {Any} key @param {Any} [value] @returns {Any} */
+export function setdefault(x, key, value = null) {
+  if (!(x instanceof Map)) return m(x, "setdefault", key, value);
+  const at = toKey(key), held = x.get(at);
+  if (held === undefined) x.set(at, value);
+  return held === undefined ? value : held;
+}
+/** @param {Any} x @param {Any} value @returns {Any} */
+export function append(x, value) {
+  if (!isArray(x) || isTuple(x)) return m(x, "append", value);
+  x.push(value);
+  return null;
+}
+/** @param {Any} x @param {Any} values @returns {Any} */
+export function extend(x, values) {
+  if (!isArray(x) || isTuple(x)) return m(x, "extend", values);
+  for (const value of values === x ? list(values) : iter(values)) x.push(value);
+  return null;
+}
+
 /** The items of a dict where each is taken apart at once. @param {Any} x @returns {Iterable<[Any, Any]>} */
 export const pairs = (x) => (x instanceof Map ? x : m(x, "items"));
 

@@ -46,7 +46,7 @@ def summary(state: State) -> Summary:
     """
     for root in list(state["dirty"]):
         own = in_cluster(state, root)
-        state["parts"][root] = listed(own, standing(own))
+        state["parts"][root] = listed(own, standing(own), state["keys"])
     state["dirty"] = {}
     alone = [state["entries"][name] for name in state["alone"]]
     own = in_order([entry for entry in alone if entry["project"] == state["project"]])

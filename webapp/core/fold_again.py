@@ -27,6 +27,9 @@ class Passed:
     cut: dict[str, bool]  # what is cut, and the picks that show it: nothing that was worked again replaces it
 
 
+NOTHING = Passed({}, {}, {})
+
+
 def passed_over(linked: list[Entry]) -> Passed:
     """Return what the press "work again" made and what does not stand, the same in whatever order it came.
 
@@ -34,7 +37,7 @@ def passed_over(linked: list[Entry]) -> Passed:
     """
     again = [entry for entry in linked if entry["body"].get("again", False) is True]
     if not again:
-        return Passed({}, {}, {})
+        return NOTHING
     cut = _cut(linked)
     late = _late([entry for entry in again if entry["id"] not in cut], cut)
     left = [entry for entry in again if entry["id"] not in late]

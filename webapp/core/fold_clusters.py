@@ -13,7 +13,6 @@ Entry: TypeAlias = dict[str, Any]
 State: TypeAlias = dict[str, Any]
 
 ABOUT = ("pick", "withdrawal", "note", "cut")  # kinds that speak of another entry
-PLACE = "place "  # before a place's name: no id begins so
 ALONE = ("project", "settings")  # kinds that say how the project itself is
 
 
@@ -26,6 +25,8 @@ def start() -> State:
         "members": {},
         "dirty": {},
         "parts": {},
+        "keys": {},
+        "places": {},
         "project": "",
         "first": -1,
     }
@@ -36,51 +37,70 @@ def join(state: State, entry: Entry) -> None:
     if entry["kind"] in ALONE:
         state["alone"][entry["id"]] = True
         return
-    names = _names(entry)
-    roots = list({find(state, name): True for name in names})
-    largest = max(roots, key=lambda root: len(state["members"].get(root, [])))
-    members = state["members"].setdefault(largest, [])
-    for root in roots:
-        if root != largest:
-            state["parent"][root] = largest
-            members.extend(state["members"].pop(root, []))
-            state["parts"].pop(root, None)
-            state["dirty"].pop(root, None)
-    members.append(entry["id"])
-    state["dirty"][largest] = True
+    root = find(state, entry["id"])
+    for name in _names(state, entry):
+        root = _united(state, root, find(state, name))
+    state["members"].setdefault(root, []).append(entry)
+    state["dirty"][root] = True
+
+
+def _united(state: State, one: str, other: str) -> str:
+    """Make one cluster of two, and return the name that stands for it: that of the one with more members."""
+    if one == other:
+        return one
+    mine, theirs = state["members"].get(one, []), state["members"].get(other, [])
+    less, more = (one, other) if len(mine) < len(theirs) else (other, one)
+    state["parent"][less] = more
+    if mine and theirs:
+        state["members"][more].extend(state["members"].pop(less))
+        state["parts"].pop(less, None)
+        state["dirty"].pop(less, None)
+    return more
 
 
 def touch(state: State, entry: Entry) -> None:
     """Fold an entry's cluster anew at the next look: the entry has its seq now."""
     if entry["id"] not in state["alone"] and entry["id"] in state["parent"]:
-        state["dirty"][find(state, entry["id"])] = True
+        root = find(state, entry["id"])
+        members = state["members"][root]
+        state["members"][root] = [entry if each["id"] == entry["id"] else each for each in members]
+        state["dirty"][root] = True
 
 
-def _names(entry: Entry) -> list[str]:
-    names = [entry["id"], *entry["replaces"]]
+def _names(state: State, entry: Entry) -> list[str]:
+    """Return what an entry speaks of; of its place, the entry that was the first there."""
+    names = [*entry["replaces"]]
     if entry["kind"] in ABOUT:
         names.append(entry["body"]["entry"])
     if entry["kind"] == "reading":
-        names.append(PLACE + fold_name(entry["body"]["place"]))
+        names.append(state["places"].setdefault(_key(state, entry["body"]["place"]), entry["id"]))
     return names
+
+
+def _key(state: State, place: str) -> str:
+    """Return what a place's spellings have in common; each spelling is folded once."""
+    keys: dict[str, str] = state["keys"]
+    if place not in keys:
+        keys[place] = fold_name(place)
+    return keys[place]
 
 
 def find(state: State, name: str) -> str:
     """Return the name that stands for a cluster, and shorten the way to it."""
-    parent = state["parent"]
+    parent: dict[str, str] = state["parent"]
     at = name
-    if at not in parent:
-        parent[at] = at
-    while parent[at] != at:
-        parent[at] = parent[parent[at]]
-        at = parent[at]
-    return at
+    above = parent.setdefault(at, at)
+    top = parent[above]
+    while top != above:
+        parent[at] = top
+        at, above = top, parent[top]
+        top = parent[above]
+    return above
 
 
 def in_cluster(state: State, root: str) -> list[Entry]:
     """Return the entries of a cluster that belong to the project, in the fold's order."""
-    entries = [state["entries"][name] for name in state["members"][root]]
-    return sorted([entry for entry in entries if entry["project"] == state["project"]], key=rank)
+    return sorted([entry for entry in state["members"][root] if entry["project"] == state["project"]], key=rank)
 
 
 def meet(state: State, entry: Entry) -> None:

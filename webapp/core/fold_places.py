@@ -6,7 +6,6 @@ from webapp.core.entries_kinds import LISTED
 from webapp.core.fold_shape import rank
 from webapp.core.fold_standing import Standing
 from webapp.core.links import readable_links
-from webapp.core.text import fold_name
 
 Entry: TypeAlias = dict[str, Any]
 Item: TypeAlias = dict[str, Any]
@@ -22,10 +21,10 @@ EXTRAS: dict[str, tuple[str, ...]] = {
 Ranked: TypeAlias = tuple[int, Item]  # a thing behind the rank of its first entry
 
 
-def listed(own: list[Entry], how: Standing) -> dict[str, list[Ranked]]:
+def listed(own: list[Entry], how: Standing, keys: dict[str, str]) -> dict[str, list[Ranked]]:
     """Return what a cluster of entries gives to the lists of a summary, by name."""
-    kinds = {entry["kind"]: True for entry in own if entry["kind"] in LISTED}
-    return {LISTED[kind][0]: places(own, how) if kind == "reading" else things(own, kind, how) for kind in kinds}
+    kinds = [kind for kind in how.kinds if kind in LISTED]
+    return {LISTED[kind][0]: places(own, how, keys) if kind == "reading" else things(own, kind, how) for kind in kinds}
 
 
 def joined(parts: list[dict[str, list[Ranked]]]) -> dict[str, list[Item]]:
@@ -37,12 +36,12 @@ def joined(parts: list[dict[str, list[Ranked]]]) -> dict[str, list[Item]]:
     return {name: [thing for _at, thing in sorted(ranked, key=lambda each: each[0])] for name, ranked in found.items()}
 
 
-def places(own: list[Entry], how: Standing) -> list[Ranked]:
+def places(own: list[Entry], how: Standing, keys: dict[str, str]) -> list[Ranked]:
     """Return the places in the order of their first reading; each is spelt as it was last."""
     groups: dict[str, list[Entry]] = {}
     for entry in own:
         if entry["kind"] == "reading":
-            groups.setdefault(fold_name(entry["body"]["place"]), []).append(entry)
+            groups.setdefault(keys[entry["body"]["place"]], []).append(entry)
     return [
         (rank(group[0]), {"place": group[-1]["body"]["place"], "key": key, **_parted(group, how)})
         for key, group in groups.items()
@@ -59,8 +58,11 @@ def things(own: list[Entry], kind: str, how: Standing) -> list[Ranked]:
 
 
 def _parted(group: list[Entry], how: Standing) -> dict[str, list[Item]]:
-    heads = [_item(entry, how) for entry in group if entry["id"] in how.heads]
-    return {"heads": heads, "past": [_item(entry, how) for entry in group if entry["id"] not in how.heads]}
+    heads: list[Item] = []
+    past: list[Item] = []
+    for entry in group:
+        (heads if entry["id"] in how.heads else past).append(_item(entry, how))
+    return {"heads": heads, "past": past}
 
 
 def _item(entry: Entry, how: Standing) -> Item:
@@ -87,7 +89,9 @@ def _said(entry: Entry) -> Item:
     """Return what of an entry's body is listed; links where the kind has them."""
     kind, body = entry["kind"], entry["body"]
     said = {key: body[key] for key in LISTED[kind][1]}
-    said.update({key: body[key] for key in EXTRAS.get(kind, ()) if key in body})
+    for key in EXTRAS.get(kind, ()):
+        if key in body:
+            said[key] = body[key]
     if kind == "cut":
         said["of"] = body["entry"]
     if kind in ("sheet", "part"):

@@ -10,6 +10,7 @@ from webapp.core.setting import UNITS
 Entry: TypeAlias = dict[str, Any]
 
 UNSENT = 1000000000000  # more entries than a server ever has: what is unsent comes behind them
+EXACT = {"reading": "inches", "condition": "value"}
 MEASURE = ("text", "inches", "unit", "graduation")
 
 
@@ -36,23 +37,26 @@ def fits(entry: Entry) -> bool:
     if not isinstance(kind, str) or kind not in TEXTS or not _framed(entry):
         return False
     body = entry["body"]
-    if not all(isinstance(body.get(name, None), str) for name in TEXTS[kind]):
-        return False
+    for name in TEXTS[kind]:
+        if not isinstance(body.get(name, None), str):
+            return False
     return _filled(entry, kind, body)
 
 
 def _framed(entry: Entry) -> bool:
-    stamped = isinstance(entry.get("made_at", None), str) and isinstance(entry.get("by", None), str)
+    if not isinstance(entry.get("made_at", None), str) or not isinstance(entry.get("by", None), str):
+        return False
     replaces = entry.get("replaces", None)
-    listed = isinstance(replaces, list) and all(isinstance(name, str) for name in replaces)
-    return stamped and listed and isinstance(entry.get("body", None), dict)
+    if not isinstance(replaces, list) or not all(isinstance(name, str) for name in replaces):
+        return False
+    return isinstance(entry.get("body", None), dict)
 
 
 def _filled(entry: Entry, kind: str, body: dict[str, Any]) -> bool:
     if kind == "project":
         return bool(entry["id"] == entry["project"] and body["unit"] in UNITS)
-    if kind in ("reading", "condition"):
-        return from_exact(body["inches" if kind == "reading" else "value"]) is not None
+    if kind in EXACT:
+        return from_exact(body[EXACT[kind]]) is not None
     if kind == "sheet":
         inputs = body.get("inputs")
         return isinstance(inputs, dict) and all(isinstance(text, str) for text in inputs.values())

@@ -8,42 +8,56 @@ from webapp.core.fold_again import Passed, passed_over
 
 Entry: TypeAlias = dict[str, Any]
 
+LINKED = {kind: True for kind in [*LISTED, "pick", "withdrawal"]}  # kinds whose replacements count
+
 
 @dataclass(frozen=True)
 class Standing:
-    """How a project's entries stand to each other, all by entry id."""
+    """How a project's entries stand to each other; all but the kinds by entry id."""
 
+    kinds: dict[str, bool]  # the kinds that there are
     heads: dict[str, list[str]]  # what is shown: the entries, itself or picks, that show it
     withdrawals: dict[str, list[Entry]]  # what is withdrawn: the withdrawals that still hold
     notes: dict[str, list[dict[str, str]]]
-    things: dict[str, str]  # each entry of a chain of replacements: one name for the chain
+    things: dict[str, str]  # each entry of a chain of replacements: one name for it; none where all are readings
     late: dict[str, bool]  # sheets that were worked again by themselves after theirs was cut: they never stand
 
 
 def standing(own: list[Entry]) -> Standing:
     """Return how the entries stand; what is replaced and not here makes no difference."""
-    shown = {entry["id"]: entry for entry in own if entry["kind"] in LISTED}
-    linked = [entry for entry in own if _is_linked(entry) and _leads(entry, shown)]
+    kinds = {entry["kind"]: True for entry in own}
+    linked = _linked(own, kinds)
     passed = passed_over(linked)
-    live = [entry for entry in linked if entry["id"] not in passed.late and entry["id"] not in passed.twins]
+    live = [entry for entry in linked if not _is_passed(entry, passed)] if passed.late or passed.twins else linked
     replaced = _replaced(live, passed)
     last = [entry for entry in live if entry["id"] not in replaced]
-    return Standing(_heads(last), _withdrawals(last), _notes(own), _things(linked), passed.late)
+    withdrawals = _withdrawals(last) if "withdrawal" in kinds else {}
+    things = _things(linked) if len(kinds) > 1 or "reading" not in kinds else {}
+    return Standing(kinds, _heads(last), withdrawals, _notes(own), things, passed.late)
 
 
-def _is_linked(entry: Entry) -> bool:
-    return entry["kind"] in LISTED or entry["kind"] in ("pick", "withdrawal")
+def _linked(own: list[Entry], kinds: dict[str, bool]) -> list[Entry]:
+    """Return the entries that change what stands; a pick of what is not here would leave its place empty."""
+    linked = [entry for entry in own if entry["kind"] in LINKED]
+    if "pick" not in kinds:
+        return linked
+    shown = {entry["id"]: True for entry in linked if entry["kind"] in LISTED}
+    return [entry for entry in linked if entry["kind"] != "pick" or entry["body"]["entry"] in shown]
 
 
-def _leads(entry: Entry, shown: dict[str, Entry]) -> bool:
-    """Say whether an entry changes anything: a pick of what is not here would leave its place empty."""
-    return entry["kind"] != "pick" or entry["body"]["entry"] in shown
+def _is_passed(entry: Entry, passed: Passed) -> bool:
+    return entry["id"] in passed.late or entry["id"] in passed.twins
 
 
 def _replaced(live: list[Entry], passed: Passed) -> dict[str, bool]:
     """Return what is replaced; what follows one of two twins follows the other too."""
-    names = [(passed.twins.get(name, name), entry) for entry in live for name in entry["replaces"]]
-    return {name: True for name, entry in names if name != entry["id"] and not _spared(name, entry, passed)}
+    replaced: dict[str, bool] = {}
+    for entry in live:
+        for named in entry["replaces"]:
+            name = passed.twins.get(named, named)
+            if name != entry["id"] and not _spared(name, entry, passed):
+                replaced[name] = True
+    return replaced
 
 
 def _spared(name: str, entry: Entry, passed: Passed) -> bool:

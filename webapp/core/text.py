@@ -4,6 +4,7 @@ WHITE = " \t\u00a0\u2009\u202f"
 CAPITALS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 SMALL = "abcdefghijklmnopqrstuvwxyz"
 SMALL_OF = {CAPITALS[place]: SMALL[place] for place in range(len(CAPITALS))}
+FOLDED = {**SMALL_OF, **{letter: " " for letter in WHITE}}
 
 
 def trim(text: str) -> str:
@@ -26,7 +27,9 @@ def small(text: str) -> str:
 
 def fold_name(text: str) -> str:
     """Make two spellings of one name equal: ASCII case and runs of white space are folded."""
-    plain = "".join([" " if letter in WHITE else letter for letter in small(text)])
+    plain = "".join([FOLDED.get(letter, letter) for letter in text])
+    if "  " not in plain:
+        return plain.strip(" ")
     return " ".join([word for word in plain.split(" ") if word != ""])
 
 

@@ -81,6 +81,8 @@ METHODS: dict[str, tuple[int, int]] = {
     "append": (1, 1), "extend": (1, 1), "index": (1, 1), "insert": (2, 2), "pop": (0, 2),
     "get": (1, 2), "items": (0, 0), "keys": (0, 0), "values": (0, 0), "setdefault": (1, 2), "update": (1, 1),
 }  # fmt: skip
+# The methods that are called most, of one kind of value each: the run-time has a function of the same name.
+DIRECT = ("get", "setdefault", "append", "extend")
 LAZY_METHODS = ("items", "keys", "values")
 WALKING_METHODS = ("join", "extend", "update")
 

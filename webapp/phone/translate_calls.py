@@ -3,7 +3,7 @@
 import ast
 
 from webapp.phone.declared import Signature
-from webapp.phone.subset import INSTEAD, METHODS, WALKING_METHODS
+from webapp.phone.subset import DIRECT, INSTEAD, METHODS, WALKING_METHODS
 from webapp.phone.translate_builtins import Builtins, counted
 
 STILL = (ast.Constant, ast.Name)  # may be worked before or after anything
@@ -122,8 +122,9 @@ class Calls(Builtins):
             raise self.refused(node, f"{func.attr}() with these arguments", wanted)
         walks = func.attr in WALKING_METHODS
         texts = [self.walked(part) if walks else self.expression(part) for part in node.args]
-        parts = ", ".join([self.expression(func.value), f'"{func.attr}"', *texts])
-        return f"$.m({parts})"
+        name = [] if func.attr in DIRECT else [f'"{func.attr}"']
+        parts = ", ".join([self.expression(func.value), *name, *texts])
+        return f"$.{func.attr if func.attr in DIRECT else 'm'}({parts})"
 
     def lazy(self, node: ast.Call) -> str:
         """Translate a call that gives what can only be walked through."""

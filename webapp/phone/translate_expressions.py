@@ -101,11 +101,11 @@ class Expressions(Truth):
 
     def on_dict(self, node: ast.Dict) -> str:
         """Translate a dict."""
-        pairs = [
-            f"...$.mapping({self.expression(value)})" if key is None else f"[{self.key(key)}, {self.expression(value)}]"
-            for key, value in zip(node.keys, node.values, strict=True)
-        ]
-        return f"new Map([{', '.join(pairs)}])" if pairs else "new Map()"
+        made = "new Map()"
+        for key, value in zip(node.keys, node.values, strict=True):
+            text = self.expression(value) if key is None else f"{self.key(key)}, {self.expression(value)}"
+            made = f"$.mixed({made}, {text})" if key is None else f"{made}.set({text})"
+        return made
 
     def on_subscript(self, node: ast.Subscript) -> str:
         """Translate a subscript or a slice."""

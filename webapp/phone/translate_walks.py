@@ -89,7 +89,8 @@ class Walks(Names):
 
     def on_dictcomp(self, node: ast.DictComp) -> str:
         """Translate a dict comprehension."""
-        return f"new Map({self.comprehension(node)})"
+        rows, body = self.whole(node, "$out.set({});")
+        return f"(($rows) => {{ const $out = new Map(); {body} return $out; }})({rows})"
 
     def on_generatorexp(self, node: ast.GeneratorExp) -> str:
         """Translate a generator expression that is walked through step by step."""
@@ -109,7 +110,7 @@ class Walks(Names):
         if simple and (isinstance(first.target, ast.Name) or self.fits(first.target, first.iter)):
             rows = self.taken_apart(first.target, first.iter)
             with self.scope(set(targets(first.target))):
-                return f"Array.from({rows}, ({self.target(first.target)}) => {self.element(node)})"
+                return f"$.each({rows}, ({self.target(first.target)}) => {self.element(node)})"
         rows, body = self.whole(node, "$out.push({});")
         return f"(($rows) => {{ const $out = []; {body} return $out; }})({rows})"
 
@@ -134,7 +135,7 @@ class Walks(Names):
     def element(self, node: Comprehension) -> str:
         """Translate what a comprehension gives for each row."""
         if isinstance(node, ast.DictComp):
-            return f"[{self.key(node.key)}, {self.expression(node.value)}]"
+            return f"{self.key(node.key)}, {self.expression(node.value)}"
         return self.expression(node.elt)
 
     def key(self, node: ast.expr) -> str:
