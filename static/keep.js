@@ -20,6 +20,7 @@ import { saved, settled } from "./pace.js";
 const OWN = new Set(["entry_id", "csrf_token"]);
 const SHEETS = new Set(["sheet", "like", "again"]); // forms that make sheets
 const AGAIN = "again"; // what it names comes last, behind what that stands on; without a name the page stays
+const CUT = "cut";
 const TWICE = 700; // milliseconds: the same again within them is the same press
 const LATER = "Kept on this phone. Its page opens when the server can be reached.";
 const FAILED = "This could not be kept on this phone";
@@ -29,7 +30,7 @@ const FULL = "there is no room left on it. Make some, then press again: what is 
 const ids = new WeakMap();
 /** The forms that are at it. @type {WeakSet<HTMLFormElement>} */
 const busy = new WeakSet();
-/** When a form last kept something, what it held, and what it held then. @type {WeakMap<HTMLFormElement, {at: number, held: string[]}>} */
+/** When a form last kept something, what it held, what it held then, and where the button was. @type {WeakMap<HTMLFormElement, {at: number, held: string[], spot: string}>} */
 const last = new WeakMap();
 
 /** @returns {HTMLFormElement[]} */
@@ -118,11 +119,12 @@ function openButtons(g) {
  */
 async function press(form, submitter, g, show) {
   const data = new FormData(form, submitter);
-  if (busy.has(form) || isRepeat(form, data)) return;
+  const spot = spotOf(submitter);
+  if (busy.has(form) || isRepeat(form, data, spot)) return;
   busy.add(form);
   try {
     const entry = await keep(form, data, g);
-    if (entry) await follow(form, entry, data, show);
+    if (entry) await follow(form, entry, data, spot, show);
   } catch (error) {
     putError(form.id, `${FAILED}: ${why(error)}`);
   } finally {
@@ -139,10 +141,17 @@ function why(error) {
 /** @param {FormData} data */
 const written = (data) => JSON.stringify([...data].map(([name, value]) => [name, String(value)]));
 
-/** Whether this is the second half of a double press: the same again, or the emptied form. @param {HTMLFormElement} form @param {FormData} data */
-function isRepeat(form, data) {
+/** Where a button is on the screen, in whole pixels: after a cut the next rail's button comes to stand there. @param {HTMLElement | null} button */
+function spotOf(button) {
+  const box = button?.getBoundingClientRect();
+  return box ? `${Math.round(box.left)} ${Math.round(box.top)}` : "";
+}
+
+/** Whether this is the second half of a double press: the same again, the emptied form, or what came under the thumb. @param {HTMLFormElement} form @param {FormData} data @param {string} spot */
+function isRepeat(form, data, spot) {
   const before = last.get(form);
-  return before !== undefined && performance.now() < before.at + TWICE && before.held.includes(written(data));
+  if (!before || performance.now() >= before.at + TWICE) return false;
+  return before.held.includes(written(data)) || (form.dataset.keeps === CUT && before.spot === spot);
 }
 
 /**
@@ -174,15 +183,16 @@ function typedIn(data) {
  * @param {HTMLFormElement} form
  * @param {{id: string, project: string, kind: string}} entry
  * @param {FormData} data
+ * @param {string} spot
  * @param {() => Promise<void>} show
  */
-async function follow(form, entry, data, show) {
+async function follow(form, entry, data, spot, show) {
   ids.delete(form);
   await forget(form);
   const address = form.dataset.keeps === AGAIN && !data.get("entry") ? "" : pageOf(entry);
   if (address && await canOpen()) return location.assign(address);
   form.reset();
-  last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
+  last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))], spot });
   if (address) putError(form.id, LATER);
   form.dispatchEvent(new CustomEvent("kept", { bubbles: true }));
   await show();

@@ -109,6 +109,13 @@ function without(error) {
   if (!drawnByServer) draw(main, "missing", new Map([["missing", `${words}.`]]));
 }
 
+/** Lead to what the address names; what it is folded into opens. */
+function lead() {
+  const there = location.hash ? document.getElementById(location.hash.slice(1)) : null;
+  for (let at = there; at; at = at.parentElement) if (at instanceof HTMLDetailsElement) at.open = true;
+  there?.scrollIntoView();
+}
+
 async function open() {
   if (!place || !(await takePicked(place))) return;
   noticeLost().catch(() => {}); // a store that cannot be read is said below
@@ -122,7 +129,8 @@ async function open() {
   speak(held);
   followFields(retype, drawnByServer);
   if (!drawnByServer) await show();
-  if (location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
+  lead();
+  window.addEventListener("hashchange", lead);
   await tell();
   begin(exchanged);
 }

@@ -43,6 +43,12 @@ def through(shop: Shop, stage: str) -> Shop:
     return shop
 
 
+def spaced() -> Shop:
+    shop = headboard()
+    shop.keep("sheet", tool="spacing", called="Spacing", span="58 3/8", slat="2 3/4", count="9")
+    return shop
+
+
 def rivalled() -> Shop:
     shop = headboard()
     shop.read("Span", "58 3/8")
@@ -115,7 +121,8 @@ NEXT: dict[str, tuple[Callable[[], Shop], str]] = {
     "no joints": (lambda: through(headboard(), "mortises"), "Number the joints, then cut their mortises"),
     "mortises": (lambda: through(jointed(), "mortises"), "Cut the mortises of the post"),
     "tenons": (lambda: through(headboard(), "tenons"), "Cut the tenons of the upper rail"),
-    "slat mortises": (lambda: through(headboard(), "slat-mortises"), "Cut the slat mortises of the upper rail"),
+    "slats unspaced": (lambda: through(headboard(), "slat-mortises"), "Space the slats along the upper rail"),
+    "slat mortises": (lambda: through(spaced(), "slat-mortises"), "Cut the slat mortises of the upper rail"),
     "dry fit": (lambda: through(headboard(), "dry-fit"), "Put the piece together dry, and read every opening"),
     "no gauge": (
         lambda: through(headboard(), "trim"),

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from webapp.core.built import built_measures
+from webapp.core.built import built_measures, drawn_words
 from webapp.core.mark import mark
 from webapp.core.measures import LABELS
 from webapp.core.setting import Setting
@@ -13,6 +13,7 @@ Item: TypeAlias = dict[str, Any]
 Worked: TypeAlias = dict[str, Any]  # {"sheet", …} by the entry of a kept sheet
 
 READING = "reading"  # the one key of a reading
+COUNT = "count"  # the key of how many pieces a part has
 BUILT = "built-"  # before the key of a part's measure: as it is in the wood
 
 
@@ -33,12 +34,13 @@ def reading_numbers(reading: Item) -> list[Number]:
 
 
 def part_numbers(summary: Summary, part: Item, worked: Worked, how: Setting) -> list[Number]:
-    """Return a part's measures as they were drawn, and as they are in the wood."""
+    """Return a part's measures as they were drawn, and as they are in the wood; and how many pieces it has."""
     drawn = [
-        Number(key, f"{part['name']}, {LABELS.get(key, key)}", said["inches"], said["text"])
+        Number(key, f"{part['name']}, {LABELS.get(key, key)}", said["inches"], drawn_words(part, key, how))
         for key, said in part["measures"].items()
     ]
-    return drawn + [
+    many = Number(COUNT, f"{part['name']}, how many", str(part["count"]), str(part["count"]), True)
+    return [*drawn, many] + [
         Number(f"{BUILT}{key}", f"{part['name']}, {LABELS.get(key, key)}, as built", str(x), mark(x, how))
         for key, x in built_measures(summary, part, worked).items()
     ]

@@ -12,11 +12,12 @@ A project without parts and without anything done has readings and sheets alone:
 
 from dataclasses import dataclass
 
-from webapp.core.address import part_address, reading_address, round_address, sheet_address
+from webapp.core.address import form_address, part_address, reading_address, round_address, sheet_address
 from webapp.core.piece import Piece
-from webapp.core.piece_rails import planned
+from webapp.core.piece_rails import gauge, planned
 from webapp.core.piece_room import SHORT, rail_rooms
 from webapp.core.piece_rounds import left_in
+from webapp.core.piece_slats import slats_cut, slats_key
 from webapp.core.piece_stages import STAGES, begun, passed, reached
 from webapp.core.piece_stages_next import stage_next
 from webapp.core.piece_words import counted_words, the
@@ -115,15 +116,25 @@ def _stage(here: Piece) -> Next:
     at = reached(here)
     if at < len(STAGES):
         words, more, href = stage_next(here, STAGES[at].key)
-        return Next(words, more, href)
+        entry, key = _slats(here) if STAGES[at].key == "slats" else ("", "")
+        return Next(words, more, href or form_address(here.summary["id"], f"stage-{STAGES[at].key}"), entry, key)
     over = [stage.title for stage in passed(here)]
     return Next("All is done", f"passed over without a tick: {', '.join(over)}" if over else "")
+
+
+def _slats(here: Piece) -> tuple[str, str]:
+    """Return the sheet and its line that the slats are cut by, while they are not."""
+    newest = gauge(here.summary, here.worked)
+    if newest is None or slats_cut(here) is not None:
+        return "", ""
+    return newest[0]["entry"], slats_key(newest[1])
 
 
 def _readings(here: Piece) -> Next:
     """Return what a project is asked for of which no part is named yet."""
     if not here.summary["places"]:
-        return Next("Measure the clear span of the rail", "or name the parts of the piece, the posts first")
+        parts = form_address(here.summary["id"], "part")
+        return Next("Measure the clear span of the rail", "or name the parts of the piece, the posts first", parts)
     if not here.sheets:
         return Next("Space the slats")
     last = here.sheets[-1]
