@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from webapp.core.built import built_measures, drawn_words
+from webapp.core.built import built_measures, drawn_words, exact_of
+from webapp.core.gauge_against import against
 from webapp.core.mark import mark
 from webapp.core.measures import LABELS
 from webapp.core.setting import Setting
@@ -28,9 +29,10 @@ class Number:
     count: bool = False  # how many of something, no length
 
 
-def reading_numbers(reading: Item) -> list[Number]:
-    """Return a reading's one number, as it was said."""
-    return [Number(READING, reading["place"], reading["inches"], reading["text"])]
+def reading_numbers(reading: Item, how: Setting) -> list[Number]:
+    """Return a reading's one number, as it was said; what was said against a stick ("fits") as the length it means."""
+    text = mark(exact_of(reading["inches"]), how) if against(reading["text"]) else reading["text"]
+    return [Number(READING, reading["place"], reading["inches"], text)]
 
 
 def part_numbers(summary: Summary, part: Item, worked: Worked, how: Setting) -> list[Number]:
