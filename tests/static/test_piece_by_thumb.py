@@ -19,10 +19,10 @@ SENT = re.compile("all sent")
 TWICE = 800  # ms: the same press within 0.7 s is the second half of a double one
 TRIM = "Joint the lower edge of the upper rail: two passes, then a light one"
 
-# Press a rail's button, and what stands under the thumb as soon as the page is drawn anew.
+# Press a rail's button, and a tenth of a second after the page was drawn anew what stands under the thumb then.
 TWO_PRESSES = """() => new Promise(done => {
     const press = () => document.querySelector('#main button[form="cut"]').click();
-    const again = (found, watch) => { watch.disconnect(); press(); done(); };
+    const again = (found, watch) => { watch.disconnect(); setTimeout(() => { press(); done(); }, 100); };
     new MutationObserver(again).observe(document.getElementById("main"), { childList: true });
     press();
 })"""
