@@ -340,7 +340,7 @@ def test_the_last_press_can_be_taken_back() -> None:
 @pytest.mark.parametrize(
     ("make", "way"),
     [
-        (Shop, "#part"),
+        (Shop, "#reading"),
         (headboard, "#stage-stock"),
         (lambda: through(headboard(), "mortises"), "#joint"),
         (lambda: through(headboard(), "dry-fit"), "#round"),

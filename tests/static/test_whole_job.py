@@ -68,8 +68,8 @@ def other(browser: Browser) -> Iterator[Page]:
 
 def draw(maker: Maker) -> None:
     """Name the parts as they are drawn, and number two joints."""
-    maker.next_is("Measure the clear span of the rail", "or name the parts of the piece, the posts first")
-    maker.go_on()
+    maker.next_is("Measure the clear span of the rail")
+    maker.page.get_by_text("or name the parts of the piece, the posts first").tap()
     maker.name("Head post", count="2", thickness="3 1/2")
     maker.follow("Name another part")
     maker.name("Upper rail", width="5 1/2", shoulder="58 3/8", mortise="1")
@@ -181,6 +181,7 @@ def cut_slats(maker: Maker) -> None:
     """Cut the slats to what the trimmed openings say."""
     maker.next_is("Tick the trim: nothing comes off any rail")
     maker.go_on()
+    expect(maker.page.locator("#stage-trim[open]")).to_be_attached()
     maker.tick("trim")
     maker.next_is("Cut the slat to length", f"9 pieces and 1 spare: {LONG}; from {TRIMMED}")
     maker.cut()
@@ -244,7 +245,7 @@ def test_on_two_phones_one_measures_and_trims_and_the_other_spaces_and_cuts(
 
 def draw_rail(maker: Maker) -> None:
     """Name a rail and its slats, whose tenons are cut, and read the rail's shoulders."""
-    maker.go_on()
+    maker.page.get_by_text("or name the parts of the piece").tap()
     maker.name("Upper rail", mortise="1")
     maker.follow("Name another part")
     maker.name("Slat", count="9", spare="1", width="2 3/4", tenon="15/16")

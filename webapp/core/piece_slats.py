@@ -58,6 +58,14 @@ def slats_next(here: Piece) -> tuple[str, str, str]:
     return f"Cut {name} to length", f"{_many(part)}{slats_words(sheet)}; from {head['called']}", _page(here, head)
 
 
+def to_cut(here: Piece) -> tuple[str, str]:
+    """Return the sheet and its line that the slats are cut by, while they are not."""
+    newest = gauge(here.summary, here.worked)
+    if newest is None or slats_cut(here) is not None:
+        return "", ""
+    return newest[0]["entry"], slats_key(newest[1])
+
+
 def slats_known(here: Piece) -> list[str]:
     """Return how long the slats are cut, where they are."""
     newest = gauge(here.summary, here.worked)

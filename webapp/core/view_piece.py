@@ -35,14 +35,8 @@ def piece_view(summary: Summary, tools: list[Tool], worked: Worked, factors: Fac
 
 
 def _next(here: Piece) -> View:
-    found = next_thing(here)
-    return {
-        "words": found.words,
-        "more": found.more,
-        "href": found.href,
-        "entry": found.entry,
-        "key": found.key,
-    }
+    n = next_thing(here)
+    return {"words": n.words, "more": n.more, "href": n.href, "way": n.way, "entry": n.entry, "key": n.key}
 
 
 def last_view(here: Piece) -> View | None:
