@@ -47,12 +47,18 @@ export function takeOver(gathered, show) {
  * @param {() => Promise<void>} show
  */
 async function pressed(form, submitter, g, show) {
-  const data = new FormData(form, submitter); // as it was pressed, whatever is typed meanwhile
+  const [data, spot] = [new FormData(form, submitter), spotOf(submitter)]; // as it was pressed, whatever is done meanwhile
   const more = await import("./more.js").catch(noteFault);
-  if (more) return more.press(form, data, g, show);
+  if (more) return more.press(form, data, spot, g, show);
   if (!form.hasAttribute("action")) return putError(form.id, LACKING);
   plain.add(form); // the server that drew this page takes it without script
   form.requestSubmit(submitter);
+}
+
+/** Where a button is on the screen, in whole pixels: after a cut the next rail's button comes to stand there. @param {HTMLElement | null} button */
+function spotOf(button) {
+  const box = button?.getBoundingClientRect();
+  return box ? `${Math.round(box.left)} ${Math.round(box.top)}` : "";
 }
 
 /** A sheet is kept with what stands in the tool's form now. @param {FormData} data @param {Gathered} g */

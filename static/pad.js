@@ -72,6 +72,7 @@ function open(input) {
 }
 
 function close() {
+  const settle = held_place();
   field?.form?.classList.remove("typing");
   field = null;
   document.body.classList.remove("typing");
@@ -79,6 +80,20 @@ function close() {
   heard.textContent = "";
   // The page lies otherwise now: what a key has led to may be behind what keeps to an edge.
   if (document.activeElement?.matches(":focus-visible")) document.activeElement.scrollIntoView({ block: "nearest" });
+  settle();
+}
+
+/** Where a form that keeps something is on the screen: without the pad the page is longer, and would leave the thumb at its top. */
+function held_place() {
+  const form = field?.closest("form.keep");
+  const at = form?.contains(document.activeElement) ? document.activeElement : field;
+  if (!form || !at) return () => {};
+  const { top } = at.getBoundingClientRect();
+  return () => {
+    const now = at.getBoundingClientRect();
+    const seen = now.top >= 0 && now.bottom <= window.innerHeight;
+    if (at.getClientRects().length > 0 && !seen) window.scrollBy({ top: now.top - top, behavior: "instant" });
+  };
 }
 
 /** @param {Input} input @returns {Input | undefined} */

@@ -17,6 +17,7 @@ import { everyTool } from "./tools.js";
 /** @typedef {import("./gather.js").Gathered} Gathered */
 
 const OWN = new Set(["entry_id", "csrf_token"]);
+const CUT = "cut";
 const AGAIN = "again"; // what it names comes last, behind what that stands on; without a name the page stays
 const TWICE = 700; // milliseconds: the same again within them is the same press
 const LATER = "Kept on this phone. Its page opens when the server can be reached.";
@@ -27,22 +28,23 @@ const FULL = "there is no room left on it. Make some, then press again: what is 
 const ids = new WeakMap();
 /** The forms that are at it. @type {WeakSet<HTMLFormElement>} */
 const busy = new WeakSet();
-/** When a form last kept something, what it held, and what it held then. @type {WeakMap<HTMLFormElement, {at: number, held: string[]}>} */
+/** When a form last kept something, what it held, what it held then, and where the button was. @type {WeakMap<HTMLFormElement, {at: number, held: string[], spot: string}>} */
 const last = new WeakMap();
 
 /**
  * Keep what was pressed, once, and show it.
  * @param {HTMLFormElement} form
  * @param {FormData} data what it held at the press
+ * @param {string} spot where its button was
  * @param {Gathered} g
  * @param {() => Promise<void>} show
  */
-export async function press(form, data, g, show) {
-  if (busy.has(form) || isRepeat(form, data)) return;
+export async function press(form, data, spot, g, show) {
+  if (busy.has(form) || isRepeat(form, data, spot)) return;
   busy.add(form);
   try {
     const entry = await keep(form, data, g);
-    if (entry) await follow(form, entry, data, show);
+    if (entry) await follow(form, entry, data, spot, show);
   } catch (error) {
     putError(form.id, `${FAILED}: ${why(error)}`);
   } finally {
@@ -59,10 +61,11 @@ function why(error) {
 /** @param {FormData} data */
 const written = (data) => JSON.stringify([...data].map(([name, value]) => [name, String(value)]));
 
-/** Whether this is the second half of a double press: the same again, or the emptied form. @param {HTMLFormElement} form @param {FormData} data */
-function isRepeat(form, data) {
+/** Whether this is the second half of a double press: the same again, the emptied form, or what came under the thumb. @param {HTMLFormElement} form @param {FormData} data @param {string} spot */
+function isRepeat(form, data, spot) {
   const before = last.get(form);
-  return before !== undefined && performance.now() < before.at + TWICE && before.held.includes(written(data));
+  if (!before || performance.now() >= before.at + TWICE) return false;
+  return before.held.includes(written(data)) || (form.dataset.keeps === CUT && before.spot === spot);
 }
 
 /**
@@ -94,15 +97,16 @@ function typedIn(data) {
  * @param {HTMLFormElement} form
  * @param {{id: string, project: string, kind: string}} entry
  * @param {FormData} data
+ * @param {string} spot
  * @param {() => Promise<void>} show
  */
-async function follow(form, entry, data, show) {
+async function follow(form, entry, data, spot, show) {
   ids.delete(form);
   await forget(form);
   const address = form.dataset.keeps === AGAIN && !data.get("entry") ? "" : pageOf(entry);
   if (address && await canOpen()) return location.assign(address);
   form.reset();
-  last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))] });
+  last.set(form, { at: performance.now(), held: [written(data), written(new FormData(form))], spot });
   if (address) putError(form.id, LATER);
   form.dispatchEvent(new CustomEvent("kept", { bubbles: true }));
   await show();

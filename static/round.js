@@ -22,7 +22,7 @@ export function fillRound(view) {
   const now = view.get("now");
   if (!now) field.blur(); // before it goes: the pad closes with it
   asking.hidden = !now;
-  asking.toggleAttribute("data-stick", Boolean(view.get("stick")));
+  asking.toggleAttribute("data-stick", Boolean(view.get("tried")));
   skip?.toggleAttribute("hidden", !now?.get("skip"));
   document.getElementById("after")?.toggleAttribute("hidden", !view.get("done"));
   if (now && !opened) field.focus();

@@ -117,6 +117,13 @@ async function layers({ screen, query }) {
   else if (!(screen in views)) views = /** @type {any} */ (await import("./more.js"));
 }
 
+/** Lead to what the address names; what it is folded into opens. */
+function lead() {
+  const there = location.hash ? document.getElementById(location.hash.slice(1)) : null;
+  for (let at = there; at; at = at.parentElement) if (at instanceof HTMLDetailsElement) at.open = true;
+  there?.scrollIntoView();
+}
+
 async function open() {
   if (!place) return;
   await layers(place);
@@ -132,7 +139,8 @@ async function open() {
   speak(held);
   followFields(retype, drawnByServer);
   if (!drawnByServer) await show(held);
-  if (location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
+  lead();
+  window.addEventListener("hashchange", lead);
   await tell();
   begin(exchanged);
   if (taken && place.screen === "tool") await show();

@@ -25,6 +25,7 @@ SLOWEST = (
     "test_pad",
     "test_form",
     "test_worker",
+    "test_whole_job",
     "test_patience",
     "test_rows",
     "test_trust",

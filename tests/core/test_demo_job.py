@@ -8,6 +8,7 @@ import pytest
 
 from tests.core.pieces import Shop
 from webapp import demo
+from webapp.core import view
 from webapp.core.built import built_measures
 from webapp.core.entries import draft
 from webapp.core.entries_part import part_named
@@ -116,3 +117,14 @@ def test_a_rail_that_is_read_anew_makes_its_spacing_and_its_stick_stale_and_one_
     assert [worked[name] for name in ("answer", "marks")] == [fresh[name] for name in ("answer", "marks")]
     stick = shop.worked[head(shop, "Marks of the rails")["entry"]]["sheet"]
     assert [mark["at"]["inches"] for mark in stick["marks"]] == [m["at"]["inches"] for m in fresh["marks"][:2]]
+
+
+def test_slats_that_are_cut_are_told_at_their_length_where_the_opening_moves(shop):
+    sheet = head(shop, GAUGE)["entry"]
+    shop.cut(sheet, "overall")
+    shop.read("Upper rail, left", "13 1/16 strong")
+    base = {"project": shop.summary, "worked": shop.worked, "projects": [], "tools": list(TOOLS.values())}
+    page = view.sheet({**base, "factors": FACTORS, "entry": sheet, "typed": {}})
+    assert page["held"]["stale_cut"]["words"] == (
+        "Gauge stick of dry fit 1 cut at 14 15/16 strong; Upper rail, left is now 13 1/16 strong"
+    )

@@ -191,6 +191,23 @@ def test_a_count_is_offered_counts() -> None:
     assert (typed["count"], typed["links"]) == ("2", f"count {stick} count 2")
 
 
+def test_how_many_pieces_a_part_has_is_a_count_to_take() -> None:
+    bench = Bench()
+    slat = bench.keep("part", name="Slat", count="9", width="2 3/4")
+    assert labels(source(bench.gathered("spacing", into="count"))["parts"]) == ["Slat, how many"]
+    assert "Slat, how many" not in labels(source(bench.gathered("spacing", into="slat"))["parts"])
+    typed = press(bench, "spacing", "count", take_name(slat, "count"))
+    assert (typed["count"], typed["links"]) == ("9", f"count {slat} count 9")
+
+
+def test_what_was_said_against_a_stick_is_offered_as_the_length_it_means() -> None:
+    bench = Bench()
+    within = bench.keep("round", places="Upper rail, left", stick="13 1/16 strong")
+    bench.read("Upper rail, left", "lacks 1/32", round=within)
+    [offered] = source(bench.gathered("spacing", into="span"))["readings"]
+    assert offered["mark"]["text"] == "13 1/32 strong"
+
+
 def test_a_sheet_that_is_changed_is_not_offered_what_stands_on_it() -> None:
     bench = Bench()
     first = bench.space("First", span="30")

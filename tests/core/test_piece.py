@@ -9,6 +9,7 @@ from webapp.core.piece_glue import glue_list, open_ticks, tick_words
 from webapp.core.piece_known import known, missing, stale
 from webapp.core.piece_next import next_thing
 from webapp.core.piece_room import rail_rooms, room_warnings
+from webapp.core.piece_slats import cuttable
 from webapp.core.piece_stages import KEYS, STAGES, passed, reached
 from webapp.core.piece_stages_next import WORDS
 from webapp.core.view_piece import piece_view
@@ -40,6 +41,12 @@ def jointed(shop: Shop | None = None) -> Shop:
 
 def through(shop: Shop, stage: str) -> Shop:
     shop.tick(*[each.step for each in STAGES[: KEYS.index(stage)]])
+    return shop
+
+
+def spaced() -> Shop:
+    shop = headboard()
+    shop.keep("sheet", tool="spacing", called="Spacing", span="58 3/8", slat="2 3/4", count="9")
     return shop
 
 
@@ -115,7 +122,8 @@ NEXT: dict[str, tuple[Callable[[], Shop], str]] = {
     "no joints": (lambda: through(headboard(), "mortises"), "Number the joints, then cut their mortises"),
     "mortises": (lambda: through(jointed(), "mortises"), "Cut the mortises of the post"),
     "tenons": (lambda: through(headboard(), "tenons"), "Cut the tenons of the upper rail"),
-    "slat mortises": (lambda: through(headboard(), "slat-mortises"), "Cut the slat mortises of the upper rail"),
+    "slats unspaced": (lambda: through(headboard(), "slat-mortises"), "Space the slats along the upper rail"),
+    "slat mortises": (lambda: through(spaced(), "slat-mortises"), "Cut the slat mortises of the upper rail"),
     "dry fit": (lambda: through(headboard(), "dry-fit"), "Put the piece together dry, and read every opening"),
     "no gauge": (
         lambda: through(headboard(), "trim"),
@@ -327,3 +335,55 @@ def test_the_last_press_can_be_taken_back() -> None:
     view = piece_view(shop.summary, list(TOOLS.values()), shop.worked, FACTORS)
     assert view["last"]["words"] == "Stock done"
     assert view["next"]["key"] == "rail-1"
+
+
+@pytest.mark.parametrize(
+    ("make", "way"),
+    [
+        (Shop, "#reading"),
+        (headboard, "#stage-stock"),
+        (lambda: through(headboard(), "mortises"), "#joint"),
+        (lambda: through(headboard(), "dry-fit"), "#round"),
+        (lambda: cut(gauged(rounded("upper rail, left", "upper rail, right"))), "#after"),
+    ],
+)
+def test_the_next_thing_leads_to_where_it_is_done(make: Callable[[], Shop], way: str) -> None:
+    assert next_thing(make().piece()).href.endswith(way)
+
+
+def test_the_gauge_sheet_is_worked_from_the_round_that_was_measured() -> None:
+    shop = rounded("upper rail, left", "upper rail, right")
+    assert next_thing(shop.piece()).href.endswith(f"/rounds/{shop.summary['rounds'][0]['heads'][0]['entry']}")
+
+
+def slats(shop: Shop) -> Shop:
+    """Rails that all fit the stick, and the trim ticked: 13 1/16 between the shoulders, 14 15/16 over all."""
+    shop.gauge("upper rail, left: fits\nupper rail, right: fits", keep="13 1/16", tenon="15/16")
+    shop.tick("stage trim")
+    return shop
+
+
+def test_slats_are_the_next_thing_with_their_lengths_and_are_marked_as_cut_there() -> None:
+    shop = slats(headboard())
+    found = next_thing(shop.piece())
+    assert found.words == "Cut the slat to length"
+    assert found.more == ("9 pieces and 1 spare: 14 15/16 over all, 13 1/16 shoulder to shoulder; from Dry fit, first")
+    shop.cut(found.entry, found.key)
+    assert next_thing(shop.piece()).words == "Tick the slats: they are cut"
+    assert known(shop.piece(), "slats") == ["cut, 14 15/16 over all, 13 1/16 shoulder to shoulder"]
+    assert piece_view(shop.summary, list(TOOLS.values()), shop.worked, FACTORS)["last"]["words"] == "Slats cut"
+
+
+def test_slats_that_are_cut_say_how_far_the_work_is() -> None:
+    shop = headboard()
+    shop.gauge("upper rail, left: fits", keep="13 1/16", tenon="15/16")
+    sheet = shop.summary["sheets"][0]["heads"][0]["entry"]
+    assert KEYS[reached(shop.piece())] == "trim"
+    shop.cut(sheet, "overall")
+    assert KEYS[reached(shop.piece())] == "slats"
+
+
+def test_what_can_be_cut_is_rails_that_something_comes_off_and_the_slats() -> None:
+    shop = gauged()
+    [worked] = shop.worked.values()
+    assert [line["key"] for line in cuttable(worked["sheet"])] == ["rail-1", "shoulder"]

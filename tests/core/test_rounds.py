@@ -1,6 +1,7 @@
 """A round of dry fit: any order of measuring ends, and what is odd is asked exactly once more."""
 
 from fractions import Fraction
+from urllib.parse import parse_qs, urlparse
 
 import pytest
 from hypothesis import given
@@ -289,3 +290,39 @@ def test_an_address_with_no_number_asks_for_the_first():
     g = {"project": fit.summary, "entry": fit.round, "factors": FACTORS, "typed": {"at": "x", "taken": "99999"}}
     assert round_view(g)["now"]["place"] == PLACES[0]
     assert "missing" in round_view({**g, "entry": "nothing"})
+
+
+@pytest.mark.parametrize(
+    ("rails", "opened"),
+    [
+        (("Upper rail", "Lower rail"), ["Upper rail"]),
+        (("Back top rail", "back  bottom rail", "Side bottom rail"), ["Back top rail", "Side bottom rail"]),
+        (("Lower rail",), ["Lower rail"]),
+    ],
+)
+def test_the_opening_between_two_rails_is_read_once_or_both_would_be_trimmed_by_all_of_it(rails, opened):
+    bench = Bench()
+    for rail in rails:
+        bench.keep("part", name=rail)
+    places = bench.draft("round")["body"]["places"]
+    assert [place for place in places if place.endswith(", left")] == [f"{rail}, left" for rail in opened]
+    assert [place for place in places if place.startswith("shoulder line")] == [f"shoulder line, {r}" for r in rails]
+
+
+def test_the_stick_is_tried_in_openings_alone():
+    fit = Fit("Upper rail, left", "diagonal, rising", stick="13 1/16")
+    g = {"project": fit.summary, "entry": fit.round, "factors": FACTORS, "typed": {}, "tools": list(TOOLS.values())}
+    assert round_view(g)["tried"] is True
+    fit.read("fits")
+    assert round_view({**g, "project": fit.summary})["tried"] is False
+
+
+def test_the_gauge_sheet_of_a_round_takes_the_slats_tenon_with_its_link():
+    fit = Fit("Upper rail, left")
+    slat = fit.keep("part", name="Ash slat", tenon="15/16")
+    fit.read("13")
+    g = {"project": fit.summary, "entry": fit.round, "factors": FACTORS, "typed": {}, "tools": list(TOOLS.values())}
+    [way] = round_view(g)["ways"]
+    asked = parse_qs(urlparse(way["href"]).query)
+    assert asked["tenon"] == ["15/16 in"]
+    assert asked["links"][0].split("\n")[-1].strip() == f"tenon {slat} tenon 15/16"

@@ -6,6 +6,7 @@ import pytest
 
 from tests.core.pieces import Shop, headboard
 from webapp.core import view
+from webapp.core.follow_ground import ground
 from webapp.tools import TOOLS
 from webapp.units import FACTORS
 
@@ -80,3 +81,45 @@ def test_rivals_are_shown_to_be_picked_and_what_was_replaced_behind_them() -> No
 def shown_entry(shop: Shop, entry: str) -> dict[str, Any]:
     base = {"tools": list(TOOLS.values()), "factors": FACTORS, "projects": []}
     return view.part({**base, "project": shop.summary, "worked": shop.worked, "entry": entry})
+
+
+def clear_of(shop: Shop, **typed: str) -> str:
+    """Work the rails from what is over all: 65 3/8 less two posts of 3 1/2 is 58 3/8."""
+    return shop.keep("sheet", tool="overall", called="Rails", overall="65 3/8", post="3 1/2", **typed)
+
+
+def test_a_measure_that_is_taken_from_a_sheet_is_said_as_a_mark_wherever_it_is_said() -> None:
+    shop = headboard()
+    sheet = clear_of(shop, other_post="3 7/16 strong")
+    rail = shown_part(shop, "Upper rail")
+    shop.keep("part", entry=rail, measure="shoulder", number=f"{sheet} clear 7479/128")
+    page = shown(shop, "Upper rail")
+    assert rows(page)["shoulder to shoulder"] == ("58 7/16 scant", "", "")
+    assert page["stands"]["part-shoulder"] == "58 7/16 scant"
+    numbers = ground(shop.summary, shop.worked, FACTORS).given("part", shop.piece().parts[1])
+    assert (numbers["shoulder"].said, numbers["shoulder"].inches) == ("58 7/16 scant", "7479/128")
+    assert (numbers["width"].said, numbers["count"].said) == ("5 1/2", "1")
+
+
+def shown_part(shop: Shop, name: str) -> str:
+    (entry,) = [part["entry"] for part in shop.piece().parts if part["name"] == name]
+    return str(entry)
+
+
+def test_a_sheet_that_stands_on_the_part_says_why_it_gives_it_nothing() -> None:
+    shop = headboard()
+    rail = shown_part(shop, "Upper rail")
+    clear_of(shop, tenon="5/2 in", links=f"tenon {rail} tenon 5/2")
+    sources = shown(shop, "Upper rail")["sources"]
+    assert sources["sheets"] == []
+    assert sources["own"] == [
+        "Rails takes a number from this part, so it gives none back to it: type that number there, then it can."
+    ]
+    assert [sheet["title"] for sheet in shown(shop, "Lower rail")["sources"]["sheets"]] == ["Rails"]
+
+
+def test_a_number_is_not_taken_before_it_is_said_for_which_measure() -> None:
+    shop = headboard()
+    sheet = clear_of(shop)
+    asked = shop.refused("part", entry=shown_part(shop, "Upper rail"), measure="", number=f"{sheet} clear 467/8")
+    assert asked == {"measure": "Say which measure of the part takes this number, then press again."}

@@ -28,7 +28,7 @@ def begin(page: Page, serving: Serving) -> Fitted:
     expect(page.locator("#state")).to_contain_text("all sent", timeout=20_000)
     fitted = Fitted(serving.address, page.url.rsplit("/", 1)[1])
     fitted.keep("part", name="Upper rail", faces="lower", shoulder="30")
-    fitted.keep("part", name="Lower rail", faces="upper", shoulder="30")
+    fitted.keep("part", name="Middle rail", faces="upper", shoulder="30")
     page.reload()
     expect(page.locator("#state")).to_contain_text("all sent", timeout=20_000)
     return fitted
@@ -79,12 +79,12 @@ def test_a_dry_fit_in_one_flow(page: Page, serving: Serving) -> None:
     measure(page, "Upper rail, right", "14", "1/16", "strong")
     expect(page.locator(".hero .rivals")).to_have_text("Read it again: 14 1/16 strong is 1 in strong over its fellows.")
     measure(page, "Upper rail, right", "13", "1/16", "strong")
-    expect(page.locator(HERO)).to_have_text("Lower rail, left")
+    expect(page.locator(HERO)).to_have_text("Middle rail, left")
     page.get_by_role("button", name="Skip it").tap()
 
     serving.stop()  # half-way: everything goes on
-    measure(page, "Lower rail, right", "12", "15/16")
-    measure(page, "Lower rail, right", "13")  # 1/8 under: asked again
+    measure(page, "Middle rail, right", "12", "15/16")
+    measure(page, "Middle rail, right", "13")  # 1/8 under: asked again
     for place, reading in (("rising", "42"), ("falling", "42")):
         measure(page, f"diagonal, {place}", reading)
     close(page)
@@ -96,8 +96,8 @@ def test_a_dry_fit_in_one_flow(page: Page, serving: Serving) -> None:
     measure(page, "side, along", "30")
     measure(page, "side, up", "30")
     measure(page, "shoulder line, Upper rail", "30")
-    measure(page, "shoulder line, Lower rail", "30")
-    measure(page, "Lower rail, left", "13", "1/16", "scant")
+    measure(page, "shoulder line, Middle rail", "30")
+    measure(page, "Middle rail, left", "13", "1/16", "scant")
     expect(page.locator(HERO)).to_have_text("All is measured")
     expect(page.locator("#pad")).to_be_hidden()
 
@@ -107,8 +107,8 @@ def test_a_dry_fit_in_one_flow(page: Page, serving: Serving) -> None:
     assert [link.line for link in read_links(query["links"][0])] == [
         "Upper rail, left",
         "Upper rail, right",
-        "Lower rail, left",
-        "Lower rail, right",
+        "Middle rail, left",
+        "Middle rail, right",
     ]
     opens.tap()
     expect(page.locator(".hero-label")).to_contain_text("largest opening", timeout=20_000)
@@ -132,14 +132,14 @@ def second_round(page: Page, serving: Serving) -> None:
     expect(page.locator(HERO)).to_have_text("Upper rail, right")
     page.locator(".puts").get_by_role("button", name="lacks").tap()
     measure(page, "Upper rail, right", "1/32")
-    expect(page.locator(HERO)).to_have_text("Lower rail, left")
+    expect(page.locator(HERO)).to_have_text("Middle rail, left")
     close(page)
     expect(row(page, "Upper rail, left")).to_contain_text("as before")
     expect(row(page, "Upper rail, right")).to_contain_text("lacks 1/32")
     expect(row(page, "Upper rail, right")).to_contain_text("less by")
     row(page, "Upper rail, left").get_by_role("link").tap()
     measure(page, "Upper rail, left", "13", "1/16", "strong")
-    expect(page.locator(HERO)).to_have_text("Lower rail, left")
+    expect(page.locator(HERO)).to_have_text("Middle rail, left")
     close(page)
     expect(row(page, "Upper rail, left")).to_contain_text("read 2 times")
     serving.start()

@@ -19,6 +19,14 @@ SENT = re.compile("all sent")
 TWICE = 800  # ms: the same press within 0.7 s is the second half of a double one
 TRIM = "Joint the lower edge of the upper rail: two passes, then a light one"
 
+# Press a rail's button, and a tenth of a second after the page was drawn anew what stands under the thumb then.
+TWO_PRESSES = """() => new Promise(done => {
+    const press = () => document.querySelector('#main button[form="cut"]').click();
+    const again = (found, watch) => { watch.disconnect(); setTimeout(() => { press(); done(); }, 100); };
+    new MutationObserver(again).observe(document.getElementById("main"), { childList: true });
+    press();
+})"""
+
 page = pytest.fixture(in_hand, name="page")
 
 
@@ -173,3 +181,38 @@ def test_stages_and_the_list_before_the_glue_are_ticked_and_taken_back_in_place(
     expect(page.locator(".answer")).to_contain_text("1 of 2 are open")
     expect(page.locator("#state")).to_have_text(SENT, timeout=20_000)
     assert len([thing for thing in served(address)["done"] if thing["heads"]]) == 1
+
+
+def test_a_double_press_cuts_one_rail_though_the_next_rails_button_comes_under_the_thumb(
+    page: Page, common: Serving
+) -> None:
+    address = begun(page, common, "Two rails")
+    query = "openings=upper+rail:+lacks+1/16%0Alower+rail:+lacks+1/16&keep=13&fit=0"
+    page.goto(f"{common.address}/work/gauge?{query}&project={address.split('/')[-1]}")
+    ready(page)
+    page.locator("#sheet-called").fill("Fit")
+    page.get_by_role("button", name="Keep", exact=True).tap()
+    expect(page.locator("h1")).to_have_text("Fit")
+    page.goto(address)
+    ready(page)
+    expect(page.locator(".next")).to_have_text("Joint the lower edge of the upper rail: two passes")
+    page.evaluate(TWO_PRESSES)
+    expect(page.locator(".next")).to_have_text("Joint the upper edge of the lower rail: two passes")
+    expect(page.locator("#state")).to_have_text(SENT, timeout=20_000)
+    assert [cut["key"] for thing in served(address)["cuts"] for cut in thing["heads"]] == ["rail-1"]
+    page.wait_for_timeout(TWICE)
+    page.get_by_role("button", name="It is cut").tap()
+    expect(page.locator(".next")).not_to_contain_text("Joint")
+
+
+def test_the_pad_goes_and_the_form_stays_where_it_was(page: Page, common: Serving) -> None:
+    page.goto(begun(page, common, "Pad and form"))
+    ready(page)
+    page.get_by_text("Name a part", exact=True).tap()
+    field = page.locator("#part-mortise")
+    field.tap()
+    expect(page.locator("#pad")).to_be_visible()
+    page.locator('#pad [data-do="close"] >> visible=true').tap()
+    expect(page.locator("#pad")).to_be_hidden()
+    expect(field).to_be_in_viewport()
+    expect(page.get_by_role("button", name="Name it")).to_be_in_viewport()

@@ -44,6 +44,11 @@ def help_address(tool: str, project: str) -> str:
     return f"/help/{tool}?project={quoted(project)}" if project else f"/help/{tool}"
 
 
+def form_address(project: str, form: str) -> str:
+    """Give the address of one of the forms, or of a stage, of a project's page."""
+    return f"{project_address(project)}#{form}"
+
+
 def reading_address(project: str, entry: str) -> str:
     """Give the address of one reading's page."""
     return f"/projects/{quoted(project)}/readings/{quoted(entry)}"

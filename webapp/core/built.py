@@ -5,7 +5,9 @@ from fractions import Fraction
 from typing import Any, TypeAlias
 
 from webapp.core.entries_exact import from_exact
+from webapp.core.mark import mark
 from webapp.core.measures import LABELS, measure_place
+from webapp.core.setting import Setting
 from webapp.core.text import fold_name
 
 Summary: TypeAlias = dict[str, Any]
@@ -53,6 +55,13 @@ def exact_of(text: str) -> Fraction:
     """Return the value of an exact text that was looked at before it was kept."""
     value = from_exact(text)
     return ZERO if value is None else value
+
+
+def drawn_words(part: Item, key: str, how: Setting) -> str:
+    """Say a part's measure as it was typed; one that was taken from a sheet as its mark."""
+    said = part["measures"][key]
+    linked = any(link["field"] == key for link in part["links"])
+    return mark(exact_of(said["inches"]), how) if linked else str(said["text"])
 
 
 def built_measures(summary: Summary, part: Item, worked: Worked) -> dict[str, Fraction]:

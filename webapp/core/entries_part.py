@@ -25,6 +25,7 @@ FACES = ("", "lower", "upper")  # the edge of a rail that faces the opening
 FORGET = "none"  # what is typed to take a measure out again
 MOST = 1000
 ASK_PART = "Name the part, as upper rail."
+ASK_MEASURE = "Say which measure of the part takes this number, then press again."
 SAME_NAME = "Another part has this name; give each its own."
 
 
@@ -42,6 +43,8 @@ def draft_part(typed: dict[str, str], summary: Any, tools: Tools, factors: Facto
         "measures": dict(before["measures"]) if before else {},
     }
     errors = _name_error(summary, name, before)
+    if tidy(typed, "number") and not tidy(typed, "measure"):
+        errors["measure"] = ASK_MEASURE
     if line_error(body["wood"], NAME):
         errors["wood"] = line_error(body["wood"], NAME)
     for key, least in (("count", 1), ("spare", 0)):

@@ -22,6 +22,7 @@ Item: TypeAlias = dict[str, Any]
 MOST_PLACES = 200
 LONG = 36  # inches: rails over 3 ft are read in three places, because they bow (rule 8)
 RAIL = "rail"
+OVER = {"lower": "upper", "bottom": "top"}  # a word of a rail's name, and of the rail's over it
 FORGET = "none"  # what is typed where a second round is to do without the first one's stick
 FRAME = ("diagonal, rising", "diagonal, falling", "side, along", "side, up")  # what the square sheet is worked from
 ASK_PLACES = "Write the places to measure, one on a line, as back rail, left; or add the rails to the parts first."
@@ -75,8 +76,17 @@ def usual_places(summary: Any) -> list[str]:
     """Return the places that the parts give: each opening by rail and end, the frame, each shoulder line."""
     rails = [part for thing in summary["parts"] for part in thing["heads"] if is_rail(part)]
     named = [(name, part) for part in rails for name in _each(part)]
-    openings = [place for name, part in named for place in _openings(summary, name, part)]
+    above = [fold_name(part["name"]) for part in rails]
+    own = [(name, part) for name, part in named if _over(part["name"]) not in above]
+    openings = [place for name, part in own for place in _openings(summary, name, part)]
     return [*openings, *FRAME, *[f"shoulder line, {name}" for name, part in named]] if rails else []
+
+
+def _over(name: str) -> str:
+    """Return the name of the rail over a lower one: the opening between the two is read once, and trimmed once."""
+    words = fold_name(name).split(" ")
+    found = " ".join([OVER.get(word, word) for word in words])
+    return "" if found == fold_name(name) else found
 
 
 def is_rail(part: Item) -> bool:

@@ -75,7 +75,7 @@ class Ground:
     def numbers_of(self, kind: str, item: Item) -> list[Number]:
         """Return the numbers of something that stands."""
         if kind == "reading":
-            return reading_numbers(item)
+            return reading_numbers(item, self.how)
         if kind == "part":
             return part_numbers(self.summary, item, self.worked, self.how)
         sheet = self.worked.get(item["entry"], {}).get("sheet")

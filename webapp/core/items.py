@@ -4,6 +4,7 @@ from typing import Any, TypeAlias
 
 from webapp.core.address import part_address, reading_address, sheet_address
 from webapp.core.follow_ground import Ground
+from webapp.core.gauge_against import against
 from webapp.core.numbers import Number
 from webapp.core.view_project import said
 
@@ -37,7 +38,9 @@ def number_at(here: Ground, kind: str, item: Item, key: str) -> Number | None:
 
 def spoken_number(kind: str, item: Item, number: Number) -> Number:
     """Return a number with what says it, its unit too where a reading's text leaves that open."""
-    return Number(number.key, number.label, number.inches, said(item)) if kind == "reading" else number
+    if kind != "reading" or against(item["text"]):
+        return number
+    return Number(number.key, number.label, number.inches, said(item))
 
 
 def full_name(kind: str, item: Item, number: Number) -> str:

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from webapp.core.built import built_measures
+from webapp.core.built import built_measures, drawn_words, exact_of
+from webapp.core.gauge_against import against
 from webapp.core.mark import mark
 from webapp.core.measures import LABELS
 from webapp.core.setting import Setting
@@ -13,6 +14,7 @@ Item: TypeAlias = dict[str, Any]
 Worked: TypeAlias = dict[str, Any]  # {"sheet", …} by the entry of a kept sheet
 
 READING = "reading"  # the one key of a reading
+COUNT = "count"  # the key of how many pieces a part has
 BUILT = "built-"  # before the key of a part's measure: as it is in the wood
 
 
@@ -27,18 +29,20 @@ class Number:
     count: bool = False  # how many of something, no length
 
 
-def reading_numbers(reading: Item) -> list[Number]:
-    """Return a reading's one number, as it was said."""
-    return [Number(READING, reading["place"], reading["inches"], reading["text"])]
+def reading_numbers(reading: Item, how: Setting) -> list[Number]:
+    """Return a reading's one number, as it was said; what was said against a stick ("fits") as the length it means."""
+    text = mark(exact_of(reading["inches"]), how) if against(reading["text"]) else reading["text"]
+    return [Number(READING, reading["place"], reading["inches"], text)]
 
 
 def part_numbers(summary: Summary, part: Item, worked: Worked, how: Setting) -> list[Number]:
-    """Return a part's measures as they were drawn, and as they are in the wood."""
+    """Return a part's measures as they were drawn, and as they are in the wood; and how many pieces it has."""
     drawn = [
-        Number(key, f"{part['name']}, {LABELS.get(key, key)}", said["inches"], said["text"])
+        Number(key, f"{part['name']}, {LABELS.get(key, key)}", said["inches"], drawn_words(part, key, how))
         for key, said in part["measures"].items()
     ]
-    return drawn + [
+    many = Number(COUNT, f"{part['name']}, how many", str(part["count"]), str(part["count"]), True)
+    return [*drawn, many] + [
         Number(f"{BUILT}{key}", f"{part['name']}, {LABELS.get(key, key)}, as built", str(x), mark(x, how))
         for key, x in built_measures(summary, part, worked).items()
     ]

@@ -2,11 +2,13 @@
 
 from collections.abc import Callable
 
+from webapp.core.built import drawn_words
 from webapp.core.piece import Piece
 from webapp.core.piece_glue import glue_list
 from webapp.core.piece_milling import places, sizes, unread
 from webapp.core.piece_rails import rails
 from webapp.core.piece_rounds import left_in
+from webapp.core.piece_slats import slats_known
 from webapp.core.piece_words import the
 from webapp.core.sums import counted
 
@@ -83,12 +85,12 @@ def _no_joints(here: Piece) -> list[str]:
 
 def _tenons(here: Piece) -> list[str]:
     found = [part for part in here.parts if "tenon" in part["measures"]]
-    return [f"{the(part['name'])} {part['measures']['tenon']['text']}" for part in found][:2]
+    return [f"{the(part['name'])} {drawn_words(part, 'tenon', here.how)}" for part in found][:2]
 
 
 def _mortised(here: Piece) -> list[str]:
     found = [part for part in here.parts if "mortise" in part["measures"]]
-    return [f"{the(part['name'])} {part['measures']['mortise']['text']} deep" for part in found][:2]
+    return [f"{the(part['name'])} {drawn_words(part, 'mortise', here.how)} deep" for part in found][:2]
 
 
 def _rounds(here: Piece) -> list[str]:
@@ -132,6 +134,7 @@ KNOWN: dict[str, Callable[[Piece], list[str]]] = {
     "slat-mortises": _mortised,
     "dry-fit": _rounds,
     "trim": _trimmed,
+    "slats": slats_known,
     "glue-up": _ticked,
 }
 MISSING: dict[str, Callable[[Piece], list[str]]] = {

@@ -12,11 +12,19 @@ A project without parts and without anything done has readings and sheets alone:
 
 from dataclasses import dataclass
 
-from webapp.core.address import part_address, reading_address, round_address, sheet_address
+from webapp.core.address import (
+    form_address,
+    part_address,
+    reading_address,
+    round_address,
+    sheet_address,
+    work_address,
+)
 from webapp.core.piece import Piece
 from webapp.core.piece_rails import planned
 from webapp.core.piece_room import SHORT, rail_rooms
 from webapp.core.piece_rounds import left_in
+from webapp.core.piece_slats import to_cut
 from webapp.core.piece_stages import STAGES, begun, passed, reached
 from webapp.core.piece_stages_next import stage_next
 from webapp.core.piece_words import counted_words, the
@@ -32,6 +40,7 @@ class Next:
     href: str = ""
     entry: str = ""
     key: str = ""
+    way: str = ""  # where that which is to know is done, where it is something else to do
 
 
 def next_thing(here: Piece) -> Next:
@@ -115,17 +124,21 @@ def _stage(here: Piece) -> Next:
     at = reached(here)
     if at < len(STAGES):
         words, more, href = stage_next(here, STAGES[at].key)
-        return Next(words, more, href)
+        entry, key = to_cut(here) if STAGES[at].key == "slats" else ("", "")
+        return Next(words, more, href or form_address(here.summary["id"], f"stage-{STAGES[at].key}"), entry, key)
     over = [stage.title for stage in passed(here)]
     return Next("All is done", f"passed over without a tick: {', '.join(over)}" if over else "")
 
 
 def _readings(here: Piece) -> Next:
     """Return what a project is asked for of which no part is named yet."""
+    project = here.summary["id"]
     if not here.summary["places"]:
-        return Next("Measure the clear span of the rail", "or name the parts of the piece, the posts first")
+        reading, part = [form_address(project, form) for form in ("reading", "part")]
+        more = "or name the parts of the piece, the posts first"
+        return Next("Measure the clear span of the rail", more, reading, way=part)
     if not here.sheets:
-        return Next("Space the slats")
+        return Next("Space the slats", "", work_address("spacing", {"project": project}))
     last = here.sheets[-1]
-    address = sheet_address(here.summary["id"], last["entry"])
+    address = sheet_address(project, last["entry"])
     return Next(f"Mark out from {last['called'] or last['tool']}", "", address)

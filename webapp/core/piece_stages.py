@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from webapp.core.piece import Piece
+from webapp.core.piece_slats import SLATS
 
 
 @dataclass(frozen=True)
@@ -58,11 +59,16 @@ def reached(here: Piece) -> int:
 
 def _seen(here: Piece) -> list[str]:
     """Return the stages that the work has come to without a tick."""
-    cut = {each["of"]: True for each in here.cuts}
-    names = [here.tools[s["tool"]].stage for s in here.sheets if s["entry"] in cut and s["tool"] in here.tools]
+    tools = {sheet["entry"]: sheet["tool"] for sheet in here.sheets if sheet["tool"] in here.tools}
+    names = [_stage_of(here, tools[each["of"]], each["key"]) for each in here.cuts if each["of"] in tools]
     rounds = ["dry-fit"] if here.rounds else []
     gauges = ["trim"] if any(sheet["tool"] == "gauge" for sheet in here.sheets) else []
     return [name for name in names if name in KEYS] + rounds + gauges
+
+
+def _stage_of(here: Piece, tool: str, key: str) -> str:
+    """Return the stage at which a line of a tool's sheet is cut: a gauge sheet's slats have one of their own."""
+    return "slats" if tool == "gauge" and key in SLATS else here.tools[tool].stage
 
 
 def passed(here: Piece) -> list[Stage]:

@@ -3,11 +3,13 @@
 from collections.abc import Callable
 from typing import TypeAlias
 
-from webapp.core.address import glue_address, part_address, sheet_address, work_address
+from webapp.core.address import form_address, glue_address, part_address, work_address
+from webapp.core.built import drawn_words
 from webapp.core.piece import Item, Piece
+from webapp.core.piece_fit_next import fit_next, trim_next
 from webapp.core.piece_glue import joint_words, open_ticks, tick_words
 from webapp.core.piece_milling import unread
-from webapp.core.piece_rails import gauge, rails
+from webapp.core.piece_slats import slats_next
 from webapp.core.piece_words import capital, the
 from webapp.core.sums import counted
 from webapp.core.text import fold_name
@@ -26,7 +28,7 @@ def _part(here: Piece, part: Item, words: str, more: str = "") -> Said:
 
 def _stock(here: Piece) -> Said:
     if not here.parts:
-        return "Name the parts of the piece, the posts first", "", ""
+        return "Name the parts of the piece, the posts first", "", form_address(here.summary["id"], "part")
     bare = [part for part in here.parts if not part["measures"]]
     if bare:
         return _part(here, bare[0], "Say the sizes of")
@@ -48,7 +50,7 @@ def _rest(here: Piece) -> Said:
 def _milling(here: Piece) -> Said:
     """Return the first part whose thickness or width is not read off the wood, with what it was drawn at."""
     for part, key in unread(here)[:1]:
-        drawn = part["measures"][key]["text"]
+        drawn = drawn_words(part, key, here.how)
         return _part(here, part, "Finish mill", f"to {drawn}, its {key}; then read it off the wood")
     return "Tick the finish milling: every size that was drawn is read off the wood", "", ""
 
@@ -62,7 +64,7 @@ def _layout(here: Piece) -> Said:
 def _mortises(here: Piece) -> Said:
     """Return the first joint's mortised part: the one that has no tenon of its own, else the second that is named."""
     if not here.joints:
-        return "Number the joints, then cut their mortises", "", ""
+        return "Number the joints, then cut their mortises", "", form_address(here.summary["id"], "joint")
     names = here.joints[0]["parts"]
     parts = [part for part in here.parts if part["entry"] in names]
     bare = [part for part in parts if "tenon" not in part["measures"]] + list(reversed(parts))
@@ -75,42 +77,19 @@ def _tenons(here: Piece) -> Said:
     found = [part for part in here.parts if "tenon" in part["measures"]]
     if not found:
         return "Cut the tenons", "", ""
-    return _part(here, found[0], "Cut the tenons of", f"{found[0]['measures']['tenon']['text']} long")
+    return _part(here, found[0], "Cut the tenons of", f"{drawn_words(found[0], 'tenon', here.how)} long")
 
 
 def _slat_mortises(here: Piece) -> Said:
     found = [part for part in here.parts if "mortise" in part["measures"]]
     if not found:
         return "Cut the slat mortises", "", ""
-    return _part(here, found[0], "Cut the slat mortises of", f"{found[0]['measures']['mortise']['text']} deep")
-
-
-def _dry_fit(here: Piece) -> Said:
-    if here.rounds:
-        return _trim(here)
-    return "Put the piece together dry, and read every opening", "at both ends of its rails", ""
-
-
-def _trim(here: Piece) -> Said:
-    """Return the gauge stick's sheet where there is none yet; the rails that are to be cut come before all stages."""
-    project = here.summary["id"]
-    newest = gauge(here.summary, here.worked)
-    if newest is None:
-        return "Work the gauge stick from the openings of the dry fit", "", work_address("gauge", {"project": project})
-    if rails(here.summary, here.worked):
-        return "Put the piece together dry once more, and try the stick in every place", "", ""
-    return "Tick the trim: nothing comes off any rail", "", sheet_address(project, newest[0]["entry"])
-
-
-def _slats(here: Piece) -> Said:
-    newest = gauge(here.summary, here.worked)
-    if newest is None:
-        return "Cut the slats", "", ""
-    head, sheet = newest
-    long = f"{sheet['shoulder']['mark']} shoulder to shoulder, from {head['called']}"
-    slats = [part for part in here.parts if "slat" in fold_name(part["name"])]
-    found = f"Cut {the(slats[0]['name'])} to length" if slats else "Cut the slats to length"
-    return found, long, sheet_address(here.summary["id"], head["entry"])
+    deep = f"{drawn_words(found[0], 'mortise', here.how)} deep"
+    if not here.of_stage("slat-mortises"):
+        words = f"Space the slats along {the(found[0]['name'])}"
+        then = f"then mark out its slat mortises, and cut them {deep}"
+        return words, then, work_address("spacing", {"project": here.summary["id"]})
+    return _part(here, found[0], "Cut the slat mortises of", deep)
 
 
 def _ease(here: Piece) -> Said:
@@ -140,9 +119,9 @@ WORDS: dict[str, Callable[[Piece], Said]] = {
     "mortises": _mortises,
     "tenons": _tenons,
     "slat-mortises": _slat_mortises,
-    "dry-fit": _dry_fit,
-    "trim": _trim,
-    "slats": _slats,
+    "dry-fit": fit_next,
+    "trim": trim_next,
+    "slats": slats_next,
     "ease": _ease,
     "glue-up": _glue,
     "finish": lambda here: ("Put the finish on", "", ""),

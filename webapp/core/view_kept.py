@@ -8,6 +8,7 @@ from webapp.core.items import items_of
 from webapp.core.links import link_of, links_text
 from webapp.core.numbers import cuts_of
 from webapp.core.piece_room import room_warnings
+from webapp.core.piece_slats import cuttable
 from webapp.core.view_held import held_view
 from webapp.core.view_links import taken_words
 from webapp.core.view_project import back_to, tool_title, when
@@ -60,10 +61,10 @@ def _worked_here(g: Gathered, kept: dict[str, Any]) -> dict[str, Any]:
 
 
 def _lines(g: Gathered, kept: dict[str, Any], sheet: dict[str, Any] | None) -> list[View]:
-    """Give the steps of a sheet that can be marked as cut, one by one."""
+    """Give the lines of a sheet that can be marked as cut, one by one."""
     cut = [each["key"] for each in cuts_of(g["project"], kept["entry"])]
-    steps = sheet.get("steps", []) if sheet is not None else []
-    return [{"key": step["key"], "label": step["label"]} for step in steps if step["key"] not in cut and "" not in cut]
+    lines = cuttable(sheet) if sheet is not None else []
+    return [{"key": line["key"], "label": line["label"]} for line in lines if line["key"] not in cut and "" not in cut]
 
 
 def _inputs(g: Gathered, kept: dict[str, Any]) -> list[View]:

@@ -3,8 +3,8 @@
 from fractions import Fraction
 from typing import Any, TypeAlias
 
-from webapp.core.address import measure_address, origin_address, sheet_address, work_address
-from webapp.core.built import Trim, built_measures, exact_of, trims
+from webapp.core.address import form_address, measure_address, origin_address, sheet_address, work_address
+from webapp.core.built import Trim, built_measures, drawn_words, exact_of, trims
 from webapp.core.drawing import mark_view
 from webapp.core.entries_part import part_of
 from webapp.core.follow_ground import Ground
@@ -43,20 +43,20 @@ def part_view(g: Gathered, thing: Item) -> View:
         "warnings": room_warnings(summary, g["worked"], g["factors"], part["entry"]),
         "joints": _joints(summary, part),
         "trims": [_trim(g, trim, how) for trim in trims(summary, part["name"], g["worked"])],
-        "rivals": [_rival(head) for head in thing["heads"]] if len(thing["heads"]) > 1 else [],
-        "past": [_rival(item) for item in thing["past"]] if thing["heads"] else [],
+        "rivals": [_rival(head, how) for head in thing["heads"]] if len(thing["heads"]) > 1 else [],
+        "past": [_rival(item, how) for item in thing["past"]] if thing["heads"] else [],
         "sources": sources_view(here, part) if thing["heads"] else None,
         "overall": work_address("overall", {"project": summary["id"]}),
-        "stands": _stands(part),
+        "another": form_address(summary["id"], "part"),
+        "stands": _stands(part, how),
     }
 
 
 def _row(here: Ground, part: Item, key: str, built: dict[str, Fraction]) -> View:
     """Give a measure as drawn and as built, with the difference in words."""
     drawn, made, how = part["measures"].get(key), built.get(key), here.how
-    linked = any(link["field"] == key for link in part["links"])
     exact = exact_of(drawn["inches"]) if drawn is not None else None
-    text = "" if drawn is None or exact is None else (mark(exact, how) if linked else drawn["text"])
+    text = drawn_words(part, key, how) if drawn is not None else ""
     return {
         "there": drawn is not None or made is not None,
         "label": LABELS[key],
@@ -104,13 +104,13 @@ def _trim(g: Gathered, trim: Trim, how: Setting) -> View:
     }
 
 
-def _rival(part: Item) -> View:
-    sizes = [f"{LABELS.get(key, key)} {said['text']}" for key, said in part["measures"].items()]
+def _rival(part: Item, how: Setting) -> View:
+    sizes = [f"{LABELS.get(key, key)} {drawn_words(part, key, how)}" for key in part["measures"]]
     return {"entry": part["entry"], "words": "; ".join([part_words(part), *sizes]), "when": when(part["made_at"])}
 
 
-def _stands(part: Item) -> dict[str, str]:
+def _stands(part: Item, how: Setting) -> dict[str, str]:
     """Say what stands in each field of the form, by the field's id."""
-    sizes = {f"part-{key}": said["text"] for key, said in part["measures"].items()}
+    sizes = {f"part-{key}": drawn_words(part, key, how) for key in part["measures"]}
     counts = {"part-count": str(part["count"]), "part-spare": str(part["spare"])}
     return {"part-name": part["name"], "part-wood": part["wood"], **counts, **sizes}

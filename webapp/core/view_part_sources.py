@@ -9,10 +9,13 @@ from webapp.core.links import link_of
 from webapp.core.measures import MEASURES
 from webapp.core.numbers import Number
 from webapp.core.rings import stands_on, things_of
+from webapp.core.sentence import sentence
 
 Gathered: TypeAlias = dict[str, Any]
 View: TypeAlias = dict[str, Any]
 Item: TypeAlias = dict[str, Any]
+
+OWN = "{sheet} takes a number from this part, so it gives none back to it: type that number there, then it can."
 
 
 def ground_of(g: Gathered) -> Ground:
@@ -35,16 +38,20 @@ def _words(here: Ground, source: Source) -> str:
 
 
 def sources_view(here: Ground, part: Item) -> View | None:
-    """Give the numbers of kept sheets that a measure can be taken from; a sheet that stands on the part gives none."""
+    """Give the numbers of kept sheets that a measure can be taken from; of one that stands on the part, why none."""
     sheets = [thing["heads"][0] for thing in here.summary["sheets"] if len(thing["heads"]) == 1]
     thing_of = things_of(here.summary)
     on, own = stands_on(here.summary, thing_of), thing_of.get(part["entry"], "")
-    free = [sheet for sheet in sheets if own not in above(thing_of[sheet["entry"]], on)]
-    found = [_sheet(here, sheet) for sheet in free]
+    rings = [sheet for sheet in sheets if own in above(thing_of[sheet["entry"]], on)]
+    found = [_sheet(here, sheet) for sheet in sheets if sheet not in rings]
     shown = [sheet for sheet in found if sheet["numbers"]]
-    if not shown:
+    if not shown and not rings:
         return None
-    return {"measures": [{"key": key, "label": label} for key, label in MEASURES], "sheets": shown}
+    return {
+        "measures": [{"key": key, "label": label} for key, label in MEASURES],
+        "sheets": shown,
+        "own": [sentence(OWN, {"sheet": sheet["called"] or sheet["tool"]}) for sheet in rings],
+    }
 
 
 def _sheet(here: Ground, sheet: Item) -> View:

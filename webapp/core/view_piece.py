@@ -9,6 +9,7 @@ from webapp.core.piece import Factors, Item, Piece, Summary, Worked, piece
 from webapp.core.piece_glue import GLUE, glue_list, joint_words, tick_words
 from webapp.core.piece_next import next_thing
 from webapp.core.piece_room import room_warnings
+from webapp.core.piece_slats import SLATS
 from webapp.core.piece_stages import STAGES
 from webapp.core.piece_words import capital, counted_words
 from webapp.core.sums import counted
@@ -34,14 +35,8 @@ def piece_view(summary: Summary, tools: list[Tool], worked: Worked, factors: Fac
 
 
 def _next(here: Piece) -> View:
-    found = next_thing(here)
-    return {
-        "words": found.words,
-        "more": found.more,
-        "href": found.href,
-        "entry": found.entry,
-        "key": found.key,
-    }
+    n = next_thing(here)
+    return {"words": n.words, "more": n.more, "href": n.href, "way": n.way, "entry": n.entry, "key": n.key}
 
 
 def last_view(here: Piece) -> View | None:
@@ -51,17 +46,16 @@ def last_view(here: Piece) -> View | None:
     if not found:
         return None
     newest = found[-1]
-    return {
-        "entry": newest["entry"],
-        "words": _cut_words(here, newest) if "of" in newest else _step_words(here, newest),
-    }
+    words = _cut_words(here, newest) if "of" in newest else _step_words(here, newest)
+    return {"entry": newest["entry"], "words": words}
 
 
 def _cut_words(here: Piece, cut: Item) -> str:
     sheet = here.worked.get(cut["of"], {}).get("sheet", {})
     labels = [step["label"] for step in sheet.get("steps", []) + sheet.get("marks", []) if step["key"] == cut["key"]]
     called = [each["called"] for each in here.sheets if each["entry"] == cut["of"]]
-    return f"{(labels + called + ['a sheet'])[0]} cut"
+    slats = ["Slats"] if cut["key"] in SLATS else []
+    return f"{(slats + labels + called + ['a sheet'])[0]} cut"
 
 
 def _step_words(here: Piece, head: Item) -> str:

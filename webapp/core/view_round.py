@@ -12,6 +12,7 @@ from webapp.core.gauge_against import against
 from webapp.core.mark import mark
 from webapp.core.reading_numbers import DIGITS
 from webapp.core.rounds import Place, after, at_now, openings, places_of
+from webapp.core.rounds_odd import OPENING, group_of
 from webapp.core.setting import Setting, setting
 from webapp.core.sums import amount, with_unit
 from webapp.core.view_project import back_to
@@ -39,6 +40,7 @@ def round_view(g: Gathered, item: Item) -> View:
         "done": now is None,
         "spread": _spread(places, how) if now is None else [],
         "stick": _stick(item),
+        "tried": now is not None and _stick(item) != "" and group_of(now.name) == OPENING,
         "compared": before["called"] if before else "",
         "rows": [_row(summary, item, p, now, before, how) for p in places],
         "ways": ways(summary, item, places),

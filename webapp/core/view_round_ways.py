@@ -17,6 +17,7 @@ View: TypeAlias = dict[str, Any]
 
 GAUGE = "gauge"
 SQUARE = "square"
+TENON = "tenon"  # the gauge sheet's field, and the part's measure
 PAIRS = (2, 4)  # how many sides the square sheet takes
 
 
@@ -41,9 +42,18 @@ def gauge_way(summary: Summary, item: Item, places: list[Place]) -> list[View]:
         typed["keep"] = f"{stick['inches']} in"
     typed["called"] = f"Gauge, {item['called']}"
     typed["replaces"] = _replaced(summary, item, GAUGE)
-    typed["links"] = links_text([_link("openings", place.name, place) for place in read if place.stands])
+    tenon = _tenon(summary)
+    typed["tenon"] = "".join([f"{link.inches} in" for link in tenon])
+    typed["links"] = links_text([*[_link("openings", p.name, p) for p in read if p.stands], *tenon])
     about = f"{len(read)} openings: which trims come off which rail"
     return [{"title": "Gauge sheet of this round", "about": about, "href": work_address(GAUGE, typed)}]
+
+
+def _tenon(summary: Summary) -> list[Link]:
+    """Return the link to the slats' tenon, where a part of that name has one: it is not to be picked once more."""
+    parts = [thing["heads"][0] for thing in summary["parts"] if len(thing["heads"]) == 1]
+    found = [part for part in parts if "slat" in fold_name(part["name"]) and TENON in part["measures"]]
+    return [Link(TENON, "", part["entry"], TENON, part["measures"][TENON]["inches"]) for part in found[:1]]
 
 
 def square_way(summary: Summary, item: Item, places: list[Place]) -> list[View]:

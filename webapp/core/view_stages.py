@@ -3,6 +3,7 @@
 from typing import Any, TypeAlias
 
 from webapp.core.address import glue_address, measure_address, part_address, round_address, work_address
+from webapp.core.built import drawn_words
 from webapp.core.piece import Item, Piece
 from webapp.core.piece_glue import glue_list
 from webapp.core.piece_known import known, missing, stale
@@ -91,7 +92,7 @@ def _matters(part: Item, keys: tuple[str, ...]) -> bool:
 
 
 def _part(here: Piece, part: Item, keys: tuple[str, ...]) -> View:
-    said = [part["measures"][key]["text"] for key in keys if key in part["measures"]]
+    said = [drawn_words(part, key, here.how) for key in keys if key in part["measures"]]
     return _line(part["name"], " x ".join(said), part_address(here.summary["id"], part["entry"]))
 
 

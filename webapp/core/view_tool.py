@@ -28,10 +28,16 @@ def tool_view(g: Gathered) -> View:
         "blank": not outcome,
         "sheet": sheet_view(outcome["sheet"]) if "sheet" in outcome else None,
         "errors": outcome.get("errors", {}),
-        "wrong": "errors" in outcome,
+        "wrong": _first_wrong(g, outcome.get("errors", {})),
         "stands": tool_stands(declared, typed, spoken_in(g, typed), g["factors"]),
         "keep_in": _keep_in(g, typed) if g["project"] is None and "sheet" in outcome else [],
     }
+
+
+def _first_wrong(g: Gathered, errors: dict[str, str]) -> str:
+    """Name the first field that something is wrong with; nothing where all is well."""
+    labels: dict[str, str] = {field.name: field.label for field in g["tool"].fields}
+    return ([labels.get(name, "the field") for name in errors] + [""])[0]
 
 
 def spoken_in(g: Gathered, typed: dict[str, str]) -> dict[str, str]:

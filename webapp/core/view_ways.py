@@ -40,7 +40,8 @@ def ways_out(g: Gathered, held: Held, kept: Item, sheet: dict[str, Any] | None) 
 def _cut_at(cut: Item, sheet: dict[str, Any] | None) -> str:
     if "measured" in cut:
         return f"cut at {cut['measured']['text']}"
-    value = sheet["answer"]["value"] if sheet is not None and cut["key"] == "" else ""
+    numbers = [sheet["answer"], *sheet.get("figures", [])] if sheet is not None else []
+    value = ([each["value"] for each in numbers if cut["key"] in ("", each["key"])] + [""])[0]
     return f"cut at {value['mark']}" if isinstance(value, dict) else "cut"
 
 
