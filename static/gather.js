@@ -34,7 +34,7 @@ function queryOf(search) {
 
 /**
  * @param {Place} place
- * @param {boolean} [first] whether the answer is waited for: what stands below it can come with the next look
+ * @param {boolean} [first] whether an answer is waited for: what stands below it may be `lacking` then, and comes with the next look
  * @returns {Promise<Gathered>}
  */
 export async function gather(place, first = false) {
@@ -158,7 +158,7 @@ async function gatherTool(g, place) {
   await gatherHelp(g, place);
   g.set("typed", place.query);
   const project = g.get("project");
-  if (project === null) return g.get("first") ? undefined : gatherAll(g);
+  if (project === null) return g.get("first") ? g.set("lacking", true) : gatherAll(g);
   await gatherWorked(g, sheets_behind(project, entries_named(place.query)));
 }
 

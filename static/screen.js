@@ -135,7 +135,7 @@ async function open() {
   putBack(place);
   if (document.querySelector("[data-rows]")) (await import("./rows.js")).showRows();
   followPuts();
-  held = await gather(place, true);
+  held = await gather(place, !drawnByServer);
   speak(held);
   followFields(retype, drawnByServer);
   if (!drawnByServer) await show(held);
@@ -143,7 +143,7 @@ async function open() {
   window.addEventListener("hashchange", lead);
   await tell();
   begin(exchanged);
-  if (taken && place.screen === "tool") await show();
+  if (held.get("lacking")) await show();
 }
 
 // Phones are paired on the shop's own computer alone; the shell of the page is the same there as on a phone.
