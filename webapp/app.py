@@ -2,8 +2,10 @@
 
 import secrets
 from pathlib import Path
+from typing import Any
 
 from flask import Flask
+from flask.templating import Environment
 from flask_compress import Compress
 
 from webapp.access.devices import only_paired
@@ -18,10 +20,21 @@ BODY_CAP = 1024 * 1024
 TEXT = ["text/html", "text/css", "text/javascript", "text/plain", "application/json", "image/svg+xml"]
 
 
+class ItemFirst(Environment):
+    """Looks for an item of a dict before an attribute, which a view's dicts never have: an error less for each name."""
+
+    def getattr(self, obj: Any, attribute: str) -> Any:
+        """Return what a template's `obj.attribute` stands for."""
+        if type(obj) is dict and attribute in obj:
+            return obj[attribute]
+        return super().getattr(obj, attribute)
+
+
 def create_app(folder: Path) -> Flask:
     """Make the program over a data folder: it holds the database and the key of the forms' tokens."""
     app = Flask("webapp", template_folder=str(TEMPLATES), static_folder=None)
     app.json.sort_keys = False  # type: ignore[attr-defined]
+    app.jinja_environment = ItemFirst
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True, "autoescape": True}
     app.config.update(
         SECRET_KEY=form_key(folder),

@@ -1,5 +1,6 @@
 """Serve the program: this machine, and where it is asked for the shop's network, by one process."""
 
+import gc
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
@@ -50,6 +51,7 @@ def run(
     """Serve until stopped; the address is printed when it is taken."""
     with held(folder), program(folder, demo=demo, withdrawn=withdrawn) as app, ExitStack() as after:
         store = app.extensions["shoulderline"]
+        settle()
         listeners = [machine(app, port)]
         after.callback(closed, listeners)
         shop = Shop(folder, app, asked, settled=bool(paired(store))) if asked else None
@@ -64,6 +66,12 @@ def run(
             at = f"http://{HOST}:{listeners[0].port}"
             click.echo(terminal.pairing(new_code(store), at, datetime.now().astimezone()))
         Doors(tuple(listeners), (shop.watch(),) if shop else ()).run()
+
+
+def settle() -> None:
+    """Leave what the start made out of the collector's walks: it stays for good, and a large page set off a walk."""
+    gc.collect()
+    gc.freeze()
 
 
 def closed(listeners: list[Listener]) -> None:

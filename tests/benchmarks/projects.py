@@ -19,6 +19,7 @@ from tests.core.histories import uid
 from tests.engine import Engine, launched
 from webapp.app import create_app
 from webapp.core.entries import draft
+from webapp.serving import settle
 from webapp.store import Store
 from webapp.tools import TOOLS
 from webapp.units import FACTORS
@@ -82,6 +83,7 @@ def on_the_server() -> None:
         store = app.extensions["shoulderline"]
         store.add(readings(READINGS) + sheets(store, SHEETS, READINGS))
         asked: list[str] = []
+        settle()  # as where it is served
         event.listen(SqlEngine, "before_cursor_execute", lambda *given: asked.append(given[2]))
         page = opened(app)
         asked.clear()

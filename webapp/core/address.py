@@ -83,6 +83,8 @@ def _worded_line(text: str) -> str:
 
 def quoted(text: str) -> str:
     """Percent-encode all but the unreserved characters of RFC 3986, as UTF-8; a space too."""
+    if text.strip(_PLAIN) == "":
+        return text
     return "".join([c if c in _PLAIN else _escaped(ord(c)) for c in text])
 
 

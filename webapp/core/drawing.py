@@ -2,7 +2,7 @@
 
 from typing import Any, TypeAlias
 
-from webapp.core.mark import mark_parts, spoken
+from webapp.core.mark import mark_parts, spoken_parts
 from webapp.core.mark_shape import is_mark
 
 View: TypeAlias = dict[str, Any]
@@ -36,7 +36,7 @@ def mark_view(text: str, unit: str = "") -> View:
         "inch": '"' if '"' in text else "",
         "unit": "" if hair else unit,
         "long": len(parts["feet"]) + len(parts["whole"]) > 4,
-        "spoken": spoken(text),
+        "spoken": spoken_parts(parts, '"' in text),
     }
 
 

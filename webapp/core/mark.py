@@ -110,8 +110,12 @@ def mark_parts(text: str) -> dict[str, str]:
 
 def spoken(text: str) -> str:
     """Say a mark's text in words, so that reading them gives the mark back."""
-    parts = mark_parts(text)
-    number = parts["hair"] or say_size(parts, '"' in text)
+    return spoken_parts(mark_parts(text), '"' in text)
+
+
+def spoken_parts(parts: dict[str, str], feet_project: bool) -> str:
+    """Say a mark's parts in words."""
+    number = parts["hair"] or say_size(parts, feet_project)
     return f"{'minus ' if parts['minus'] else ''}{number}{', ' if parts['lean'] else ''}{parts['lean']}"
 
 

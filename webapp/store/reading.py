@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from itertools import islice
 from typing import Any
 
-from sqlalchemy import Select, func, select
+from sqlalchemy import Connection, Select, func, select
 from sqlalchemy.orm import Session
 
 from webapp.store.tables import EntryRow, ReplacedRow, WorkedRow
@@ -33,31 +33,32 @@ def chunks(names: Iterable[str]) -> Iterator[list[str]]:
 
 def entries(session: Session, chosen: Select[Any]) -> list[Entry]:
     """Return the chosen entries by seq, as dicts in the shape that they came in, with their seq; in two queries."""
-    found = [_entry(*row) for row in session.execute(chosen.with_only_columns(*COLUMNS).order_by(EntryRow.seq))]
-    if found:
-        replaces = _replaces(session, chosen.with_only_columns(EntryRow.id).order_by(EntryRow.seq))
-        for entry in found:
-            entry["replaces"].extend(replaces.get(entry["id"], []))
-    return found
+    connection = session.connection()  # plain rows of its own are quicker than a session's
+    rows = connection.execute(chosen.with_only_columns(*COLUMNS).order_by(EntryRow.seq)).all()
+    replaces = _replaces(connection, chosen.with_only_columns(EntryRow.id).order_by(EntryRow.seq)) if rows else {}
+    # All bodies as one text: to call for each of them took three times as long.
+    bodies = json.loads(f"[{','.join([row.body for row in rows])}]")
+    return [_entry(row, body, replaces.get(row.id, [])) for row, body in zip(rows, bodies, strict=True)]
 
 
-def _entry(seq: int, name: str, project: str, kind: str, body: str, made_at: str, by: str) -> Entry:
+def _entry(row: Any, body: dict[str, Any], replaces: list[str]) -> Entry:
+    seq, name, project, kind, _body, made_at, by = row
     return {
         "id": name,
         "project": project,
         "kind": kind,
-        "body": json.loads(body),
+        "body": body,
         "made_at": made_at,
         "by": by,
-        "replaces": [],
+        "replaces": replaces,
         "seq": seq,
     }
 
 
-def _replaces(session: Session, names: Select[Any]) -> dict[str, list[str]]:
+def _replaces(connection: Connection, names: Select[Any]) -> dict[str, list[str]]:
     found: dict[str, list[str]] = {}
     chosen = select(ReplacedRow.entry, ReplacedRow.replaced).where(ReplacedRow.entry.in_(names))
-    for entry, replaced in session.execute(chosen.order_by(ReplacedRow.entry, ReplacedRow.position)):
+    for entry, replaced in connection.execute(chosen.order_by(ReplacedRow.entry, ReplacedRow.position)):
         found.setdefault(entry, []).append(replaced)
     return found
 
