@@ -85,9 +85,10 @@ function close() {
 
 /** Where a form that keeps something is on the screen: without the pad the page is longer, and would leave the thumb at its top. */
 function held_place() {
-  const form = field?.closest("form.keep");
-  const at = form?.contains(document.activeElement) ? document.activeElement : field;
-  if (!form || !at) return () => {};
+  const [form, active] = [field?.closest("form.keep"), document.activeElement];
+  const at = form?.contains(active) ? active : field;
+  const gone = active !== document.body && at !== active; // the focus went elsewhere, and the page with it
+  if (!form || !at || gone) return () => {};
   const { top } = at.getBoundingClientRect();
   return () => {
     const now = at.getBoundingClientRect();
