@@ -11,6 +11,7 @@ from tests.serving import Serving, common
 __all__ = ["common"]
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 
 page = pytest.fixture(in_hand, name="page")
