@@ -9,11 +9,16 @@ from flask.templating import Environment
 from hypothesis import settings
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
+from playwright.sync_api import expect
 
 from tests.engine import browser, engine
 
 settings.register_profile("calm", deadline=None)  # a busy machine is no failure
 settings.load_profile("calm")
+
+# ms: what is waited for comes in tenths of a second, or not at all; a busy machine is no failure here either.
+PATIENCE = 30_000
+expect.set_options(timeout=PATIENCE)
 
 __all__ = ["browser", "engine"]
 

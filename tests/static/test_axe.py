@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.serving import Quick, Serving
-from tests.static.states import PATIENCE, State, brief, others, pressed, shown, states
+from tests.static.states import State, brief, others, pressed, shown, states
 from tests.static.test_reflow import cut_small_and_large
 
 pytestmark = pytest.mark.browser
@@ -94,8 +94,8 @@ def test_axe_finds_nothing_with_the_server_stopped(
     context = browser.new_context(viewport=HIGH, reduced_motion="reduce")  # type: ignore[arg-type]
     page = context.new_page()
     page.goto(serving.address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=PATIENCE)
-    expect(page.locator("#state")).to_have_text("all sent", timeout=PATIENCE)
+    expect(page.locator("html[data-offline]")).to_be_attached()
+    expect(page.locator("#state")).to_have_text("all sent")
     page.close()
     serving.stop()
     try:
@@ -115,7 +115,7 @@ def test_axe_finds_nothing_where_there_is_no_project_yet(page: Page, serving: Qu
 def test_axe_would_find_something(page: Page, everything: tuple[Serving, dict[str, str]]) -> None:
     serving, _ = everything
     page.goto(serving.address)
-    expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
+    expect(page.locator("html.ready")).to_be_attached()
     page.evaluate(
         "document.querySelector('header').insertAdjacentHTML('beforeend', '<img src=\"data:,\"><button></button>')"
     )

@@ -38,7 +38,7 @@ def kill(profile: Path) -> None:
 
 
 def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def thumb(page: Page, field: str, *presses: str) -> None:
@@ -107,7 +107,7 @@ def morning(page: Page, serving: Serving) -> str:
     page.goto(project)
     page.get_by_role("link", name="First spacing", exact=True).tap()
     expect(page.locator("#main .exactly")).to_contain_text("269/80")
-    expect(page.locator("#state")).to_have_text("all sent", timeout=20_000)
+    expect(page.locator("#state")).to_have_text("all sent")
     return project
 
 
@@ -129,7 +129,7 @@ def afternoon(page: Page, project: str) -> None:
     page.keyboard.press("Escape")
     page.locator("#sheet button").tap()
     page.wait_for_url("**/sheets/*")
-    expect(page.locator("#state")).to_contain_text("waiting", timeout=20_000)
+    expect(page.locator("#state")).to_contain_text("waiting")
 
 
 def evening(page: Page, serving: Serving, project: str) -> None:

@@ -16,7 +16,7 @@ SENT, WAITING = "all sent", "cannot reach the server, 1 waiting"
 
 
 def state(page: Page, words):
-    expect(page.locator("#state")).to_have_text(words, timeout=15_000)
+    expect(page.locator("#state")).to_have_text(words)
 
 
 def opened(page: Page, address: str) -> Page:
@@ -65,7 +65,7 @@ def module(page: Page, name: str, work: str, argument=None):
 
 def until(page: Page, done) -> None:
     """Wait until something is so that no element shows."""
-    for _ in range(400):
+    for _ in range(600):
         if done():
             return
         page.wait_for_timeout(50)
@@ -313,7 +313,7 @@ def test_what_is_being_kept_when_its_page_is_left_is_kept(page, common):
         };
     }""")
     measure(page, "Clear span", "58 3/8")
-    page.wait_for_function("window.left")  # and it is not shown again
+    until(page, lambda: page.evaluate("window.left"))  # and it is not shown again
     state(opened(page, address), SENT)
     assert places(page, address) == ["Clear span"]
 

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, ViewportSize, expect
 
 from tests.serving import Serving
-from tests.static.states import PATIENCE, pressed, shown
+from tests.static.states import pressed, shown
 
 pytestmark = pytest.mark.browser
 WORKER = "block"
@@ -78,7 +78,7 @@ def test_nothing_is_cut_when_something_is_pressed(page: Page, everything: tuple[
 def test_what_is_cut_would_be_found(page: Page, everything: tuple[Serving, dict[str, str]]) -> None:
     serving, _ = everything
     page.goto(serving.address)
-    expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
+    expect(page.locator("html.ready")).to_be_attached()
     assert page.evaluate(CUT) == []
     for why, (name, style, words) in SPOILT.items():
         page.evaluate(SPOIL, [name, style, words])

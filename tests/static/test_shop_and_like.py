@@ -21,7 +21,7 @@ page = pytest.fixture(in_hand, name="page")
 
 
 def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def started(page: Page, serving: Serving, name: str) -> str:
@@ -115,7 +115,7 @@ def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page,
     page.keyboard.press("Escape")
     expect(page.get_by_role("link", name="rail", exact=True)).to_be_visible()
     expect(page.locator("#state")).to_have_text(SENT)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.reload()
     ready(page)
     offline(page, gone=True)
@@ -148,7 +148,7 @@ def test_a_name_is_asked_for(page: Page, added_serving: Serving) -> None:
 def test_help_opens_offline_and_fills_the_form(page: Page, added_serving: Serving) -> None:
     page.goto(f"{added_serving.address}/work/trial")
     ready(page)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.reload()
     ready(page)
     offline(page, gone=True)

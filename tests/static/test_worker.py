@@ -161,7 +161,7 @@ def test_a_new_version_takes_over_by_itself_at_the_next_cold_start(phone, page, 
     page.close()
     again = phone.new_page()
     stamp = re.compile(f"/static/{bench.build.stamp}/")
-    for _ in range(20):  # the browser lets the old version go in its own time
+    for _ in range(120):  # the browser lets the old version go in its own time
         again.goto(bench.address)
         if stamp.search(again.content()):
             break
