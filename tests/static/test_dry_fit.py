@@ -9,6 +9,7 @@ from playwright.sync_api import Locator, Page, expect
 from tests.fitted import Fitted
 from tests.hand import in_hand
 from tests.serving import Serving
+from tests.static.test_local_sync import all_sent
 from webapp.core.links import read_links
 
 pytestmark = pytest.mark.browser
@@ -25,12 +26,12 @@ def begin(page: Page, serving: Serving) -> Fitted:
     page.locator("#project-name").fill("Bed in ash")
     page.locator("#project button").tap()
     page.wait_for_url("**/projects/*")
-    expect(page.locator("#state")).to_contain_text("all sent")
+    all_sent(page)
     fitted = Fitted(serving.address, page.url.rsplit("/", 1)[1])
     fitted.keep("part", name="Upper rail", faces="lower", shoulder="30")
     fitted.keep("part", name="Lower rail", faces="upper", shoulder="30")
     page.reload()
-    expect(page.locator("#state")).to_contain_text("all sent")
+    all_sent(page)
     return fitted
 
 
@@ -143,13 +144,13 @@ def second_round(page: Page, serving: Serving) -> None:
     close(page)
     expect(row(page, "Upper rail, left")).to_contain_text("read 2 times")
     serving.start()
-    expect(page.locator("#state")).to_contain_text("all sent", timeout=60_000)
+    all_sent(page)
 
 
 def test_what_is_half_typed_holds_its_place_whatever_another_phone_sends(page: Page, serving: Serving) -> None:
     fitted = begin(page, serving)
     lay_out(page)
-    expect(page.locator("#state")).to_contain_text("all sent")
+    all_sent(page)
     page.locator('#pad [data-put="1"]:visible').tap()
     within = page.url.rsplit("/", 1)[1].split("?")[0]
     fitted.keep("reading", place="Upper rail, left", reading="13", round=within)

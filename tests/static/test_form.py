@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 from tests.static.test_local_sync import SENT, kept, opened, start_project, state, wake
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 GOOD = "span=58%203%2F8&slat=2%203%2F4&count=9"
 

@@ -11,6 +11,7 @@ from tests.hand import THUMB, in_hand
 from tests.serving import Quick, Serving
 from tests.static.test_bench_day import measure, ready
 from tests.static.test_dry_fit import measure as measured_next
+from tests.static.test_local_sync import all_sent
 from webapp.demo import ID, PROJECT
 
 pytestmark = pytest.mark.browser
@@ -19,7 +20,6 @@ hand = pytest.fixture(in_hand, name="page")
 TRIM = "Joint the lower edge of the upper rail: two passes, then a light one"
 SHOULDERS = "Upper rail, shoulder to shoulder"
 SPACING = "Slats between the posts"
-SENT = "all sent"
 
 
 @pytest.fixture
@@ -33,7 +33,7 @@ def opened(page: Page, serving: Serving) -> str:
     """Open the demo's project on a phone that then works without a server; return its address."""
     page.goto(serving.address)
     expect(page.locator("html[data-offline]")).to_be_attached()
-    expect(page.locator("#state")).to_have_text(SENT)
+    all_sent(page)
     return looked_at(page, f"{serving.address}/projects/{PROJECT}")
 
 
@@ -81,7 +81,7 @@ def test_from_the_trim_to_the_marks_with_the_network_gone_half_way(page: Page, d
     page.get_by_role("button", name="It is cut").tap()
     expect(page.locator(".next")).to_contain_text("Before the slats are cut")
     expect(page.locator(".warnings")).to_contain_text("the tenon bottoms")
-    expect(page.locator("#state")).to_have_text(SENT)
+    all_sent(page)
     demo.stop()
     measure_again(page, project)
     looked_at(page, f"{project}/sheets/{ID.format(23)}")
@@ -98,7 +98,7 @@ def test_from_the_trim_to_the_marks_with_the_network_gone_half_way(page: Page, d
     demo.start()
     page.reload()
     ready(page)
-    expect(page.locator("#state")).to_have_text(SENT)
+    all_sent(page)
     there = kept(page, project)
     assert there[SPACING]["inputs"]["span"] == "233/4 in"
     assert there["Marks of the rails"]["inputs"]["marks"].startswith("Slat 1, left: 67/20 in")
@@ -119,7 +119,7 @@ def test_what_one_phone_cuts_stands_against_what_another_worked_again_meanwhile(
     for page in (here, there):
         page.reload()
         ready(page)
-        expect(page.locator("#state")).to_have_text(SENT)
+        all_sent(page)
         expect(page.get_by_role("button", name="Work them again")).to_be_visible()
     demo.stop()
     looked_at(here, f"{project}/sheets/{ID.format(8)}")
@@ -130,7 +130,7 @@ def test_what_one_phone_cuts_stands_against_what_another_worked_again_meanwhile(
     demo.start()
     for page in (there, here, there):
         looked_at(page, project)
-        expect(page.locator("#state")).to_have_text(SENT)
+        all_sent(page)
     assert kept(here, project)[SPACING]["entry"] == ID.format(8)
     [late] = [item["entry"] for thing in things(here, project) for item in thing["past"] if item["late"]]
     looked_at(there, f"{project}/sheets/{late}")
@@ -138,7 +138,7 @@ def test_what_one_phone_cuts_stands_against_what_another_worked_again_meanwhile(
     mains = []
     for page in (here, there):
         looked_at(page, project)
-        expect(page.locator("#state")).to_have_text(SENT)
+        all_sent(page)
         mains.append(page.locator("#main").inner_html())
     assert mains[0] == mains[1]
     for context in contexts:

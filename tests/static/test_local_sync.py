@@ -16,7 +16,15 @@ SENT, WAITING = "all sent", "cannot reach the server, 1 waiting"
 
 
 def state(page: Page, words):
+    """Wait for the words; they follow the store a moment later, so "all sent" is believed when nothing waits there."""
+    if words == SENT:
+        until(page, lambda: outbox(page) == [])
     expect(page.locator("#state")).to_have_text(words)
+
+
+def all_sent(page: Page) -> None:
+    """Wait until the server has all that was kept here, and the page says so."""
+    state(page, SENT)
 
 
 def opened(page: Page, address: str) -> Page:
@@ -65,7 +73,7 @@ def module(page: Page, name: str, work: str, argument=None):
 
 def until(page: Page, done) -> None:
     """Wait until something is so that no element shows."""
-    for _ in range(600):
+    for _ in range(1200):
         if done():
             return
         page.wait_for_timeout(50)

@@ -9,6 +9,7 @@ from playwright.sync_api import Browser, Page, expect
 from tests.hand import THUMB
 from tests.serving import Quick, Serving
 from tests.static.test_bench_day import measure, ready, thumb
+from tests.static.test_local_sync import all_sent
 
 pytestmark = pytest.mark.browser
 
@@ -83,7 +84,7 @@ def test_a_number_is_picked_kept_and_opened_down_to_the_reading(bench: tuple[Pag
     expect(page.locator("#marks-source")).to_have_text("from Spacing: Slat 1, left to Slat 3, right, 6 in all")
     take(page, "Length of the stick", "Lower rail, left")
     keep(page, "Stick")
-    expect(page.locator("#state")).to_have_text("all sent")
+    all_sent(page)
     kept = {sheet["called"]: sheet for sheet in sheets(page, project)}
     assert [(k["field"], k["key"], k["line"]) for k in kept["Spacing"]["links"]] == [
         ("span", "reading", ""),

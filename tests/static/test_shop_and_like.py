@@ -10,11 +10,11 @@ from playwright.sync_api import Page, expect
 from tests.added import added_serving
 from tests.hand import in_hand
 from tests.serving import Serving
+from tests.static.test_local_sync import all_sent
 
 __all__ = ["added_serving"]
 
 pytestmark = pytest.mark.browser
-SENT = re.compile("all sent")
 
 
 page = pytest.fixture(in_hand, name="page")
@@ -71,7 +71,7 @@ def test_the_shop_is_said_by_thumb_and_stands_in_the_tools_form(page: Page, adde
     page.locator("#sheet-called").fill("Top")
     page.get_by_role("button", name="Keep", exact=True).tap()
     expect(page.locator("h1")).to_have_text("Top")
-    expect(page.locator("#state")).to_have_text(SENT)
+    all_sent(page)
     (thing,) = served(project)["sheets"]
     assert thing["heads"][0]["inputs"] == {"planks": "5", "least": "2 1/2", "faces": "both"}
     assert served(page.url)["worked"]["same"] is True
@@ -114,7 +114,7 @@ def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page,
     page.keyboard.press("Enter")
     page.keyboard.press("Escape")
     expect(page.get_by_role("link", name="rail", exact=True)).to_be_visible()
-    expect(page.locator("#state")).to_have_text(SENT)
+    all_sent(page)
     expect(page.locator("html[data-offline]")).to_be_attached()
     page.reload()
     ready(page)
@@ -129,7 +129,7 @@ def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page,
     other = page.url
     offline(page, gone=False)
     page.evaluate("dispatchEvent(new Event('focus'))")
-    expect(page.locator("#state")).to_have_text(SENT, timeout=40_000)
+    all_sent(page)
     found = served(other)
     assert (found["name"], found["places"], len(found["sheets"])) == ("Bed in oak", [], 1)
     names = [each["name"] for each in served(f"{added_serving.address}/projects")["projects"]]

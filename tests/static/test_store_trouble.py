@@ -8,7 +8,7 @@ from playwright.sync_api import Page, expect
 from tests.serving import Serving
 from tests.static.test_bench_day import ready
 from tests.static.test_half_typed import started
-from tests.static.test_local_sync import until
+from tests.static.test_local_sync import all_sent, until
 from tests.static.versions import offline
 
 pytestmark = pytest.mark.browser
@@ -97,7 +97,7 @@ def test_a_full_store_says_so_and_keeps_nothing_by_halves(page: Page, common: Se
     page.evaluate("window.full = false")
     page.get_by_role("button", name="Keep the reading").click()
     expect(page.locator("#reading-place")).to_have_value("")
-    expect(page.locator("#state")).to_have_text("all sent")
+    all_sent(page)
     assert [place["place"] for place in page.request.get(f"{project}.json").json()["places"]] == ["Upper rail"]
 
 
