@@ -33,26 +33,21 @@ let seen = false;
 
 /**
  * Ask the browser for its promise not to clear what is kept here, once something is: asked before, browsers say no.
- * Once a day at most, since Firefox puts the question to the maker.
+ * An answer holds for a day at least, since Firefox puts the question to the maker. That it was asked is written with
+ * the answer: a page that is left before has no answer, and the next save asks again.
  */
 async function askToStay() {
   if (seen) return;
   seen = true;
-  if (!(await run(["meta"], "readwrite", dueToAsk))) return;
+  const answered = await read("meta", (store) => store.get("asked"));
+  if (Math.abs(Date.now() - answered) < DAY) return;
   const given = (await navigator.storage?.persist?.()) ?? false;
-  await run(["meta"], "readwrite", (t) => (t.objectStore("meta").put(given, "stays"), () => {}));
-}
-
-/** @param {IDBTransaction} transaction @returns {() => boolean} */
-function dueToAsk(transaction) {
-  const meta = transaction.objectStore("meta");
-  const asked = meta.get("asked");
-  let due = false;
-  asked.onsuccess = () => {
-    due = !(Math.abs(Date.now() - asked.result) < DAY);
-    if (due) meta.put(Date.now(), "asked");
-  };
-  return () => due;
+  await run(["meta"], "readwrite", (transaction) => {
+    const meta = transaction.objectStore("meta");
+    meta.put(Date.now(), "asked");
+    meta.put(given, "stays");
+    return () => {};
+  });
 }
 
 /**

@@ -16,12 +16,34 @@ QUIET = (
     "--disable-sync",
     "--no-first-run",
 )
+# What the browser shall leave. The word is heard once, the last time it is said, so Playwright's own list is in it: no
+# question to any network, http stays http, what a page paints is there at once.
+LEFT = (
+    "AimEnabled",
+    "AvoidCorsURLLoaderRestartOnRedirect",
+    "AvoidUnnecessaryBeforeUnloadCheckSync",
+    "DestroyProfileOnBrowserClose",
+    "HttpsFirstBalancedModeAutoEnable",
+    "HttpsUpgrades",
+    "LensOverlay",
+    "MediaRouter",
+    "NetworkTimeServiceQuerying",
+    "OptimizationHints",
+    "PaintHolding",
+    "PreconnectToSearch",
+    "ThirdPartyStoragePartitioning",
+    # Each window makes the address bar's list ready, which nobody sees: as much work as a page of the program.
+    "WebUIOmniboxAimPopup",
+    "WebUIOmniboxFullPopup",
+    "WebUIOmniboxPopup",
+)
 UNASKED = {"DEBIAN_FRONTEND": "noninteractive"}
 
 
 def flags() -> list[str]:
     """Return the words a headless Chromium is started with; root has no sandbox of its own."""
-    return [*QUIET, "--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else list(QUIET)
+    sandbox = ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
+    return [*QUIET, f"--disable-features={','.join(LEFT)}", *sandbox]
 
 
 def executable(chromium: BrowserType) -> str | None:

@@ -9,11 +9,16 @@ from flask.templating import Environment
 from hypothesis import settings
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
+from playwright.sync_api import expect
 
 from tests.engine import browser, engine
 
 settings.register_profile("calm", deadline=None)  # a busy machine is no failure
 settings.load_profile("calm")
+
+# ms: what is waited for comes in tenths of a second, or not at all; a busy machine is no failure here either.
+PATIENCE = 30_000
+expect.set_options(timeout=PATIENCE)
 
 __all__ = ["browser", "engine"]
 
@@ -21,17 +26,20 @@ __all__ = ["browser", "engine"]
 SLOWEST = (
     "test_axe",
     "test_local_sync",
-    "test_faults",
-    "test_pad",
+    "test_store_trouble",
     "test_form",
-    "test_worker",
     "test_whole_job",
-    "test_patience",
-    "test_rows",
-    "test_trust",
     "test_half_typed",
-    "test_serving_the_shop",
+    "test_worker",
+    "test_rows",
     "test_differential",
+    "test_pad",
+    "test_faults",
+    "test_serving_the_shop",
+    "test_trust",
+    "test_patience",
+    "test_tools_by_thumb",
+    "test_shop_and_like",
     "test_bench_day",
     "test_killed_phone",
     "test_killed",

@@ -3,15 +3,16 @@
 from collections.abc import Iterator
 from typing import Any
 
+import pytest
 from playwright.sync_api import Browser, Page
 
 KEYS = {"strong": '[data-do="strong"]', "scant": '[data-do="scant"]', "next": '[data-do="next"]'}
 THUMB: dict[str, Any] = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
 
 
-def in_hand(browser: Browser) -> Iterator[Page]:
-    """Hand a page out: for `pytest.fixture(in_hand, name="page")`."""
-    context = browser.new_context(**THUMB)
+def in_hand(browser: Browser, request: pytest.FixtureRequest) -> Iterator[Page]:
+    """Hand a page out: for `pytest.fixture(in_hand, name="page")`; a module's WORKER is as in static/conftest.py."""
+    context = browser.new_context(**THUMB, service_workers=getattr(request.module, "WORKER", "allow"))
     raised: list[str] = []
     context.on("weberror", lambda found: raised.append(str(found.error)))
     yield context.new_page()

@@ -102,7 +102,7 @@ class Bench:
         self, path: str, *, method: str = "GET", headers: dict[str, str] | None = None, body: bytes | None = None
     ) -> tuple[int, dict[str, str], bytes]:
         """Ask the shop's https door once."""
-        connection = http.client.HTTPConnection(HERE, self.port, timeout=PATIENCE)
+        connection = http.client.HTTPConnection(HERE, self.port)
         connection.sock = self.connect()
         usual = {"Host": self.origin.removeprefix("https://"), "Sec-Fetch-Site": "none"}
         paired = {"Cookie": self.cookie} if self.cookie else {}
@@ -124,7 +124,7 @@ class Bench:
         self, path: str, *, method: str = "GET", headers: dict[str, str] | None = None
     ) -> tuple[int, dict[str, str], bytes]:
         """Ask the set-up page's door once."""
-        connection = http.client.HTTPConnection(HERE, self.shop.setup_port, timeout=PATIENCE)
+        connection = http.client.HTTPConnection(HERE, self.shop.setup_port)
         return asked(connection, method, path, headers or {}, None)
 
 

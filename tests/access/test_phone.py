@@ -42,21 +42,21 @@ def test_a_revoked_phone_says_so_keeps_what_it_has_and_sends_it_when_paired_anew
 ) -> None:
     page = phone.new_page()
     pair(page, shop)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=30_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     expect(page.get_by_text("This phone", exact=True)).to_be_visible()
     expect(page.get_by_role("link", name="The shop’s phones")).to_be_hidden()
     store = shop.app.extensions["shoulderline"]
     [device] = paired(store)
     store.devices.revoke(device.id, "2026-01-01T00:00:00.000Z")
     page.goto(shop.origin)
-    expect(page.locator("#state")).to_have_text("not paired with the shop's server, nothing waiting", timeout=30_000)
+    expect(page.locator("#state")).to_have_text("not paired with the shop's server, nothing waiting")
     start_project(page, "Made while revoked")
-    expect(page.locator("#state")).to_have_text("not paired with the shop's server, 1 waiting", timeout=30_000)
+    expect(page.locator("#state")).to_have_text("not paired with the shop's server, 1 waiting")
     assert names(shop) == []
     page.get_by_role("link", name="Pair this phone").click()
     page.locator("#code").fill(shop.code())
     page.get_by_role("button", name="Pair this phone").click()
-    expect(page.locator("#state")).to_have_text("all sent", timeout=30_000)
+    expect(page.locator("#state")).to_have_text("all sent")
     assert names(shop) == ["Made while revoked"]
 
 

@@ -16,7 +16,7 @@ from cryptography.hazmat.primitives.hashes import SHA256
 from zeroconf import IPVersion, ServiceInfo, Zeroconf
 
 from tests.access.bench import HERE, asked, free_port
-from tests.serving import Serving
+from tests.serving import Quick, Serving
 from webapp.access.announce import KIND, Announcer
 from webapp.access.name import Place
 from webapp.access.private import addresses
@@ -29,11 +29,11 @@ Start = Callable[..., Serving]
 
 @pytest.fixture
 def start(tmp_path: Path) -> Iterator[Start]:
-    """Start a server with words of a test's own."""
+    """Start a server with words of a test's own; `afresh` is a program of its own, as a maker starts it."""
     running: list[Serving] = []
 
-    def started(*more: str) -> Serving:
-        running.append(Serving(tmp_path / "data", *more))
+    def started(*more: str, afresh: bool = False) -> Serving:
+        running.append((Serving if afresh else Quick)(tmp_path / "data", *more))
         return running[-1].start()
 
     yield started
@@ -64,7 +64,7 @@ def test_the_terminal_says_where_and_what_to_compare_and_this_machine_needs_noth
 
 
 def test_a_stop_is_not_held_up_and_the_shop_is_where_it_was_after_a_new_start(start: Start) -> None:
-    first = start(*SHOP)
+    first = start(*SHOP, afresh=True)
     said = first.says(r"(https://\S+:(\d+))/")
     held = [socket.create_connection((HERE, int(said[2])), 20) for _ in range(20)]
     assert ask(first.port, f"{HERE}:{first.port}")[0] == 200

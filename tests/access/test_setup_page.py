@@ -78,7 +78,7 @@ def outcome(page: Page, shop: Bench) -> str:
     page.goto(f"http://{HERE}:{shop.shop.setup_port}/")
     page.get_by_role("button", name="Test").click()
     found = page.locator("#outcome[data-kind]")
-    expect(found).to_be_visible(timeout=20_000)
+    expect(found).to_be_visible()
     return str(found.get_attribute("data-kind"))
 
 
@@ -124,7 +124,7 @@ def test_the_test_says_that_the_computer_is_away(browser: Browser, shop: Bench, 
     page.goto(f"http://{HERE}:{shop.shop.setup_port}/")
     shop.stop()
     page.get_by_role("button", name="Test").click()
-    expect(page.locator("#outcome[data-kind='away']")).to_be_visible(timeout=20_000)
+    expect(page.locator("#outcome[data-kind='away']")).to_be_visible()
     phone.close()
 
 

@@ -15,9 +15,14 @@ SIZE = {"width": 360, "height": 740}
 
 
 @pytest.fixture
-def phone(browser: Browser) -> Iterator[BrowserContext]:
-    """Hand out a phone that has never been here; what its pages raise fails the test."""
-    context = browser.new_context(viewport=SIZE)  # type: ignore[arg-type]
+def phone(browser: Browser, request: pytest.FixtureRequest) -> Iterator[BrowserContext]:
+    """Hand out a phone that has never been here; what its pages raise fails the test.
+
+    A module that says WORKER = "block" has nothing to do with the worker: each page is then the server's own. Else
+    every test's phone takes all files of the program, which is most of what a short test costs.
+    """
+    worker = getattr(request.module, "WORKER", "allow")
+    context = browser.new_context(viewport=SIZE, service_workers=worker)  # type: ignore[arg-type]
     raised: list[str] = []
     context.on("weberror", lambda found: raised.append(str(found.error)))
     yield context

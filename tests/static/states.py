@@ -17,7 +17,6 @@ from tests.serving import Serving
 from webapp.tools import TOOLS
 
 ROOT = "/projects/{project}"
-PATIENCE = 20_000  # ms
 OTHERS = ("failing", "devices")  # screens that the phone does not keep
 LINKED = "span {span} reading 935/16\ncount {sheet-holds} count 9"
 TYPED = {"span": "935/16 in", "slat": "2 3/4", "count": "9"}
@@ -150,6 +149,6 @@ def shown(page: Page, serving: Serving, state: State) -> None:
     """Open a state."""
     page.goto(serving.address + state.address)
     if state.screen not in OTHERS:
-        expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
+        expect(page.locator("html.ready")).to_be_attached()
     for word in state.presses:
         press(page, word)

@@ -1,4 +1,7 @@
-"""axe finds nothing on any screen, state and theme, with enhanced contrast and target size asked for."""
+"""axe finds nothing on any screen, state and theme, with enhanced contrast and target size asked for.
+
+Each state is opened once: in daylight, then in the other lights, then narrow and with large text (test_reflow.py).
+"""
 
 from collections.abc import Iterable
 from importlib.resources import files
@@ -8,9 +11,11 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.serving import Quick, Serving
-from tests.static.states import PATIENCE, State, brief, others, pressed, shown, states
+from tests.static.states import State, brief, others, pressed, shown, states
+from tests.static.test_reflow import cut_small_and_large
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
 RULES = {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}}
@@ -25,7 +30,8 @@ UNREACHED = "cannot reach the server, nothing waiting"
 
 def found(page: Page, run: str = RUN) -> list[str]:
     """Run axe in the page and return what it finds, with the element."""
-    page.evaluate(AXE)
+    if not page.evaluate("!!window.axe"):
+        page.evaluate(AXE)
     rules = RULES if run == RUN else {"color-contrast-enhanced": {"enabled": True}}
     violations: list[dict[str, Any]] = page.evaluate(run, rules)
     return [f"{v['id']}: {node['html'][:120]}" for v in violations for node in v["nodes"]]
@@ -41,30 +47,43 @@ def found_in(page: Page, serving: Serving, walk: Iterable[State], run: str = RUN
     return wrong
 
 
-def test_axe_finds_nothing(browser: Browser, everything: tuple[Serving, dict[str, str]]) -> None:
-    """In every state of every screen, as the server draws it and the phone takes it over."""
+def in_another_light(page: Page) -> list[str]:
+    """Run axe in the other themes: only colours differ, so only their rules; test_contrast.py computes all pairs."""
+    seen = []
+    for theme in ("dark", "sun"):
+        page.evaluate("(theme) => { document.documentElement.dataset.theme = theme; }", theme)
+        seen += [f"{theme}, {each}" for each in found(page, RUN_COLOURS)]
+    page.evaluate("delete document.documentElement.dataset.theme")
+    return seen
+
+
+def test_axe_finds_nothing_and_nothing_is_cut(browser: Browser, everything: tuple[Serving, dict[str, str]]) -> None:
+    """In every state of every screen, as the server draws it and the phone takes it over; the richest in all lights."""
     serving, ids = everything
     context = browser.new_context(viewport=HIGH, reduced_motion="reduce", service_workers="block")  # type: ignore[arg-type]
-    wrong = found_in(context.new_page(), serving, [*states(ids), *pressed(ids), *others(ids)])
+    page, rich = context.new_page(), brief(states(ids))
+    wrong = {}
+    for state in [*states(ids), *pressed(ids), *others(ids)]:
+        page.set_viewport_size(HIGH)  # type: ignore[arg-type]
+        shown(page, serving, state)
+        seen = found(page) + (in_another_light(page) if state in rich else [])
+        if not state.presses:  # what is pressed is pressed on a small screen: test_reflow.py
+            seen += cut_small_and_large(page)
+        if seen:
+            wrong[str(state)] = seen
     context.close()
     assert wrong == {}
 
 
-@pytest.mark.parametrize("theme", ["dark", "sun"])
-def test_axe_finds_nothing_in_another_light(
-    browser: Browser, everything: tuple[Serving, dict[str, str]], theme: str
+def test_a_poor_contrast_in_another_light_would_be_found(
+    page: Page, everything: tuple[Serving, dict[str, str]]
 ) -> None:
-    """Only colours differ, so only their rules are run, in the richest states; test_contrast.py computes all pairs."""
     serving, ids = everything
-    context = browser.new_context(viewport=HIGH, reduced_motion="reduce", service_workers="block")  # type: ignore[arg-type]
-    context.add_init_script(f"localStorage.setItem('shoulderline-theme', '{theme}')")
-    page = context.new_page()
-    wrong = found_in(page, serving, brief(states(ids)), RUN_COLOURS)
-    assert page.locator("html").get_attribute("data-theme") == theme
+    shown(page, serving, states(ids)[0])
+    assert in_another_light(page) == []
     page.evaluate("document.querySelector('h1').style.cssText = 'color: #777; background: #888'")
-    assert any(line.startswith("color-contrast") for line in found(page, RUN_COLOURS))
-    context.close()
-    assert wrong == {}
+    seen = [line for line in in_another_light(page) if "color-contrast" in line]
+    assert {line.partition(",")[0] for line in seen} == {"dark", "sun"}
 
 
 def test_axe_finds_nothing_with_the_server_stopped(
@@ -75,8 +94,8 @@ def test_axe_finds_nothing_with_the_server_stopped(
     context = browser.new_context(viewport=HIGH, reduced_motion="reduce")  # type: ignore[arg-type]
     page = context.new_page()
     page.goto(serving.address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=PATIENCE)
-    expect(page.locator("#state")).to_have_text("all sent", timeout=PATIENCE)
+    expect(page.locator("html[data-offline]")).to_be_attached()
+    expect(page.locator("#state")).to_have_text("all sent")
     page.close()
     serving.stop()
     try:
@@ -96,7 +115,7 @@ def test_axe_finds_nothing_where_there_is_no_project_yet(page: Page, serving: Qu
 def test_axe_would_find_something(page: Page, everything: tuple[Serving, dict[str, str]]) -> None:
     serving, _ = everything
     page.goto(serving.address)
-    expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
+    expect(page.locator("html.ready")).to_be_attached()
     page.evaluate(
         "document.querySelector('header').insertAdjacentHTML('beforeend', '<img src=\"data:,\"><button></button>')"
     )

@@ -12,6 +12,7 @@ from playwright.sync_api import Browser, BrowserContext, Error, Page, expect
 from tests.browser import executable, flags
 from tests.hand import THUMB, keys
 from tests.serving import Serving
+from tests.static.test_local_sync import all_sent
 
 pytestmark = pytest.mark.browser
 
@@ -38,7 +39,7 @@ def kill(profile: Path) -> None:
 
 
 def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def thumb(page: Page, field: str, *presses: str) -> None:
@@ -107,7 +108,7 @@ def morning(page: Page, serving: Serving) -> str:
     page.goto(project)
     page.get_by_role("link", name="First spacing", exact=True).tap()
     expect(page.locator("#main .exactly")).to_contain_text("269/80")
-    expect(page.locator("#state")).to_have_text("all sent", timeout=20_000)
+    all_sent(page)
     return project
 
 
@@ -129,13 +130,13 @@ def afternoon(page: Page, project: str) -> None:
     page.keyboard.press("Escape")
     page.locator("#sheet button").tap()
     page.wait_for_url("**/sheets/*")
-    expect(page.locator("#state")).to_contain_text("waiting", timeout=20_000)
+    expect(page.locator("#state")).to_contain_text("waiting")
 
 
 def evening(page: Page, serving: Serving, project: str) -> None:
     """The server is back: everything is there, once."""
     page.goto(project)
-    expect(page.locator("#state")).to_have_text("all sent", timeout=60_000)
+    all_sent(page)
     found = page.request.get(f"{project}.json").json()
     readings = {p["place"]: ([r["text"] for r in p["heads"]], [r["text"] for r in p["past"]]) for p in found["places"]}
     assert readings == {

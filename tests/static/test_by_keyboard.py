@@ -51,7 +51,7 @@ def type_at(page: Page, what: str, text: str) -> None:
 
 
 def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def test_the_whole_job_by_keyboard_alone(page: Page, common: Serving) -> None:

@@ -20,12 +20,12 @@ def line(page: Page, label: str):
 
 def test_it_says_how_the_phone_stands(page: Page, common: Serving) -> None:
     page.goto(common.address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.get_by_text("This phone", exact=True).click()
     page.get_by_role("link", name="How this phone stands").click()
     ready(page)
     expect(page.locator("h1")).to_have_text("How this phone stands")
-    expect(line(page, "Server")).to_have_text("answers, all is exchanged", timeout=15_000)
+    expect(line(page, "Server")).to_have_text("answers, all is exchanged")
     said = page.evaluate(LINES)
     stamp = str(page.locator('link[rel="stylesheet"]').get_attribute("href")).split("/")[2]
     assert said["Build"].replace(" ", "") == stamp
@@ -51,14 +51,14 @@ def test_the_shops_own_computer_shows_the_way_to_the_phones(page: Page, common: 
 
 def test_without_a_server_it_counts_what_waits_and_saves_it_as_a_file(page: Page, common: Serving) -> None:
     page.goto(common.address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.context.set_offline(True)
     page.locator("#project-name").fill("Alone")
     page.get_by_role("button", name="Start", exact=True).click()
     expect(page.locator("h1")).to_have_text("Alone")
     page.goto(f"{common.address}/diagnostics")
     expect(line(page, "Waiting to be sent")).to_have_text("1 entry")
-    expect(line(page, "Server")).to_have_text("cannot be reached", timeout=15_000)
+    expect(line(page, "Server")).to_have_text("cannot be reached")
     with page.expect_download() as found:
         page.get_by_role("button", name="Save what is not sent as a file").click()
     assert "Alone" in found.value.path().read_text(encoding="utf-8")
@@ -67,7 +67,7 @@ def test_without_a_server_it_counts_what_waits_and_saves_it_as_a_file(page: Page
 def test_a_clock_that_is_wrong_is_said(page: Page, common: Serving) -> None:
     page.add_init_script("const real = Date.now; Date.now = () => real() + 7 * 60_000;")
     page.goto(f"{common.address}/diagnostics")
-    expect(line(page, "Clock")).to_have_text(re.compile("^wrong, 7 minutes ahead of the server"), timeout=15_000)
+    expect(line(page, "Clock")).to_have_text(re.compile("^wrong, 7 minutes ahead of the server"))
 
 
 def test_the_last_errors_are_kept_without_their_words(browser, common: Serving) -> None:

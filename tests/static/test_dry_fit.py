@@ -9,6 +9,7 @@ from playwright.sync_api import Locator, Page, expect
 from tests.fitted import Fitted
 from tests.hand import in_hand
 from tests.serving import Serving
+from tests.static.test_local_sync import all_sent
 from webapp.core.links import read_links
 
 pytestmark = pytest.mark.browser
@@ -21,16 +22,16 @@ KEEP = '#pad [data-do="next"]:visible'
 def begin(page: Page, serving: Serving) -> Fitted:
     """Start a project on the phone with two rails, and wait until it works without a server."""
     page.goto(serving.address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.locator("#project-name").fill("Bed in ash")
     page.locator("#project button").tap()
     page.wait_for_url("**/projects/*")
-    expect(page.locator("#state")).to_contain_text("all sent", timeout=20_000)
+    all_sent(page)
     fitted = Fitted(serving.address, page.url.rsplit("/", 1)[1])
     fitted.keep("part", name="Upper rail", faces="lower", shoulder="30")
     fitted.keep("part", name="Middle rail", faces="upper", shoulder="30")
     page.reload()
-    expect(page.locator("#state")).to_contain_text("all sent", timeout=20_000)
+    all_sent(page)
     return fitted
 
 
@@ -42,7 +43,7 @@ def lay_out(page: Page) -> None:
 
 
 def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
     expect(page.locator("#pad[data-ready]")).to_be_attached()
 
 
@@ -111,7 +112,7 @@ def test_a_dry_fit_in_one_flow(page: Page, serving: Serving) -> None:
         "Middle rail, right",
     ]
     opens.tap()
-    expect(page.locator(".hero-label")).to_contain_text("largest opening", timeout=20_000)
+    expect(page.locator(".hero-label")).to_contain_text("largest opening")
     page.goto(first)
     page.get_by_role("link", name="Square sheet").tap()
     expect(page.locator("#sides")).to_have_value("30 in x 30 in")
@@ -126,7 +127,7 @@ def second_round(page: Page, serving: Serving) -> None:
     page.locator("#round-stick").tap()
     page.keyboard.type("13 1/16")
     page.get_by_role("button", name="Measure again after trimming").tap()
-    expect(page.locator(".hero-label")).to_have_text("Place 1 of 10, 10 left to measure", timeout=20_000)
+    expect(page.locator(".hero-label")).to_have_text("Place 1 of 10, 10 left to measure")
     page.locator(".puts").get_by_role("button", name="fits").tap()
     page.locator(KEEP).tap()
     expect(page.locator(HERO)).to_have_text("Upper rail, right")
@@ -143,18 +144,18 @@ def second_round(page: Page, serving: Serving) -> None:
     close(page)
     expect(row(page, "Upper rail, left")).to_contain_text("read 2 times")
     serving.start()
-    expect(page.locator("#state")).to_contain_text("all sent", timeout=60_000)
+    all_sent(page)
 
 
 def test_what_is_half_typed_holds_its_place_whatever_another_phone_sends(page: Page, serving: Serving) -> None:
     fitted = begin(page, serving)
     lay_out(page)
-    expect(page.locator("#state")).to_contain_text("all sent", timeout=20_000)
+    all_sent(page)
     page.locator('#pad [data-put="1"]:visible').tap()
     within = page.url.rsplit("/", 1)[1].split("?")[0]
     fitted.keep("reading", place="Upper rail, left", reading="13", round=within)
     page.evaluate("window.dispatchEvent(new Event('online'))")
-    expect(page.locator("#main")).to_contain_text("13", timeout=20_000)
+    expect(page.locator("#main")).to_contain_text("13")
     expect(page.locator(HERO)).to_have_text("Upper rail, left")
     expect(page.locator("#reading-reading")).to_have_value("1")
     page.reload()

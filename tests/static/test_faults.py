@@ -7,11 +7,13 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.cases import case
 from tests.faulty import FAULTS, Faulty
 from tests.serving import Serving
 from tests.static.test_local_sync import SENT, kept, module, opened, outbox, start_project, state, wake
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 MANY = int(os.environ.get("SHOULDERLINE_FAULTS", "12"))  # 500 in the slow setting
 SEED = int(os.environ.get("SHOULDERLINE_SEED", "1909"))
@@ -131,18 +133,21 @@ def test_nothing_is_lost_or_doubled_under_a_bad_network(phone: BrowserContext, n
     assert network.seen.total() == MANY
 
 
-@pytest.mark.parametrize("fault", FAULTS)
 def test_under_each_fault_the_entry_stays_and_the_words_say_so(
-    page: Page, phone: BrowserContext, network: Faulty, fault: str
+    page: Page, phone: BrowserContext, network: Faulty
 ) -> None:
+    """One fault after the other, in one project."""
     phone.add_init_script(HURRY)
     project = start_project(page, network)
     state(page, SENT)
-    network.faults.extend([fault] * 50)
-    kept(page, "Clear span", "58 3/8")
-    state(page, "cannot reach the server, 1 waiting")
-    assert [each["why"] for each in outbox(page)] == [""]
-    network.faults.clear()
-    wake(page)
-    state(page, SENT)
-    there_once(page, project, ["Clear span"])
+    for at, fault in enumerate(FAULTS):
+        with case(fault):
+            network.faults.extend([fault] * 50)
+            kept(page, fault, "58 3/8")
+            state(page, "cannot reach the server, 1 waiting")
+            assert [each["why"] for each in outbox(page)] == [""]
+            assert network.seen[fault] > 0
+            network.faults.clear()
+            wake(page)
+            state(page, SENT)
+            there_once(page, project, list(FAULTS)[: at + 1])

@@ -9,7 +9,8 @@ from playwright.sync_api import Page, Route, expect
 
 from tests import first_release
 from tests.first_release import ADDRESS, PROJECT
-from tests.serving import Serving
+from tests.serving import Quick, Serving
+from tests.static.test_local_sync import all_sent
 
 pytestmark = pytest.mark.browser
 
@@ -44,7 +45,7 @@ OWN: str = dict(THEN["stores"]["meta"]["rows"])["device"]
 @pytest.fixture(scope="module")
 def updated(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Serving]:
     """Serve the data folder of then with the program of today."""
-    server = Serving(first_release.database(tmp_path_factory.mktemp("updated") / "data")).start()
+    server = Quick(first_release.database(tmp_path_factory.mktemp("updated") / "data")).start()
     yield server
     server.stop()
 
@@ -58,7 +59,7 @@ def laid(page: Page, server: Serving) -> Page:
 
 def opened(page: Page, address: str) -> Page:
     page.goto(address)
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=15_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
     return page
 
 
@@ -86,7 +87,7 @@ def test_all_of_it_is_shown_by_the_phone_alone(page: Page, updated: Serving) -> 
 def test_what_was_unsent_is_sent_and_all_else_stays_as_it_was(page: Page, updated: Serving) -> None:
     before = entries(page, updated)
     opened(laid(page, updated), f"{updated.address}{ADDRESS}")
-    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    all_sent(page)
     now = entries(page, updated)
     assert [entry["id"] for entry in before] == [entry["id"] for entry in first_release.read("project.json")["entries"]]
     assert now[: len(before)] == before
@@ -98,7 +99,7 @@ def test_what_was_unsent_is_sent_and_all_else_stays_as_it_was(page: Page, update
 def test_another_database_is_given_all_that_the_phone_made(page: Page, common: Serving) -> None:
     """The shop began anew: the phone of then gives it what it made itself, also what it had sent long ago."""
     opened(laid(page, common), common.address)
-    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    all_sent(page)
     made = [row for _, row in THEN["stores"]["entries"]["rows"] if row["by"] == OWN and row["project"] == PROJECT]
     assert {entry["id"] for entry in entries(page, common)} == {row["id"] for row in made}
 
@@ -116,7 +117,7 @@ def test_a_page_of_today_understands_a_server_of_then(page: Page, updated: Servi
 
     page.route("**/sync", then)
     opened(page, updated.address)
-    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    all_sent(page)
     expect(page.locator("main")).to_contain_text(exchanges[0]["answered"]["entries"][0]["body"]["name"])
     project = exchanges[0]["answered"]["entries"][0]["project"]
     opened(page, f"{updated.address}/projects/{project}")
@@ -125,7 +126,7 @@ def test_a_page_of_today_understands_a_server_of_then(page: Page, updated: Servi
     page.locator("#reading-note").fill("left side")
     with page.expect_response(lambda answer: bool((answer.request.post_data_json or {}).get("entries"))):
         page.get_by_role("button", name="Keep the reading").click()
-    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    all_sent(page)
     sent = next(question for question in asked if question["entries"])
     like = exchanges[1]["asked"]
     assert (sent.keys(), sent["protocol"]) == (like.keys(), like["protocol"])

@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 from tests.static.test_local_sync import SENT, kept, opened, start_project, state, wake
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 GOOD = "span=58%203%2F8&slat=2%203%2F4&count=9"
 
@@ -42,6 +43,7 @@ def test_it_is_worked_as_it_is_typed_and_the_address_follows(tool):
     expect(tool).to_have_url(re.compile("count=9"))
     assert query(tool) | {"ends": "gap"} == {"span": "58 3/8", "slat": "2 3/4", "count": "9", "ends": "gap"}
     assert navigations == []
+    expect(tool.locator("#part-sums")).to_contain_text("9 x 2 3/4")  # it is drawn when the keys rest
     before = tool.locator("main").inner_html()
     tool.reload()
     expect(tool.locator(".hero")).to_be_visible()

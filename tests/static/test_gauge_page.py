@@ -18,7 +18,7 @@ phone = pytest.fixture(in_hand, name="phone")
 
 def opened(page: Page, address: str) -> None:
     page.goto(address)
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def say_lacks(page: Page, row: int, keys: list[str]) -> None:

@@ -8,6 +8,7 @@ from playwright.sync_api import Browser, Error, Page, expect
 
 from tests.serving import Serving
 from tests.static.test_bench_day import kill, on_the_phone, ready
+from tests.static.test_local_sync import until
 
 pytestmark = pytest.mark.browser
 
@@ -15,6 +16,13 @@ HALVES = """() => new Promise((resolve) => {
     indexedDB.open("shoulderline").onsuccess = ({ target }) => {
         const asked = target.result.transaction("meta").objectStore("meta").getAllKeys();
         asked.onsuccess = () => resolve(asked.result.filter((key) => key.startsWith("half ")));
+    };
+})"""
+
+HELD = """() => new Promise((resolve) => {
+    indexedDB.open("shoulderline").onsuccess = ({ target }) => {
+        const asked = target.result.transaction("meta").objectStore("meta").getAll();
+        asked.onsuccess = () => resolve(JSON.stringify(asked.result));
     };
 })"""
 
@@ -31,11 +39,7 @@ def started(page: Page, serving: Serving, name: str) -> str:
 
 def written(page: Page, count: int) -> None:
     """Wait until so many half typed forms are on the disk."""
-    for _ in range(100):
-        if len(page.evaluate(HALVES)) == count:
-            return
-        page.wait_for_timeout(50)
-    assert page.evaluate(HALVES) == count
+    until(page, lambda: len(page.evaluate(HALVES)) == count)
 
 
 def test_what_is_half_typed_survives_a_reload_at_its_own_project_alone(page: Page, common: Serving) -> None:
@@ -130,14 +134,14 @@ def test_what_is_half_typed_survives_a_killed_browser_with_no_server(
     phone = on_the_phone(browser, profile)
     page = phone.pages[0]
     project = started(page, serving, "Headboard")
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     serving.stop()
     page.goto(project)
     ready(page)
     for _ in range(2):
         page.locator("#reading-place").fill("Upper rail, half")
         page.locator("#reading-reading").fill("17 11/")
-        page.wait_for_timeout(300)  # less than a browser takes to write localStorage
+        until(page, lambda at=page: '"17 11/"' in at.evaluate(HELD))  # a browser takes longer to write localStorage
         kill(profile)
         with suppress(Error):
             phone.close()

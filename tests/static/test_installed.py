@@ -10,6 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.serving import Serving
 from tests.static.test_bench_day import on_the_phone
+from tests.static.test_local_sync import until
 from tests.static.versions import Bench, caches, installed, offline
 from webapp.phone.build import PLACE, start, withdraw
 from webapp.phone.manifest import size
@@ -126,7 +127,7 @@ def test_a_worker_that_was_withdrawn_takes_itself_and_its_files_away_and_nothing
     expect(page.locator("#reading-place")).to_have_value("Half ty")
     page.context.unroute("**/sync")
     page.reload()
-    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    expect(page.locator("#state")).to_have_text("all sent")
     assert "Kept before" in page.request.get(f"{bench.address}/projects/{bench.project}.json").text()
     start(bench.app)
     offline(page, bench.address)
@@ -135,8 +136,4 @@ def test_a_worker_that_was_withdrawn_takes_itself_and_its_files_away_and_nothing
 
 def gone(page: Page) -> None:
     """Wait until no worker is registered."""
-    for _ in range(100):
-        if page.evaluate("async () => (await navigator.serviceWorker.getRegistrations()).length") == 0:
-            return
-        page.wait_for_timeout(50)
-    raise AssertionError("the worker is still registered")
+    until(page, lambda: page.evaluate("async () => (await navigator.serviceWorker.getRegistrations()).length") == 0)

@@ -38,7 +38,7 @@ def test_a_killed_browser_has_what_it_said_it_kept(browser: Browser, serving: Se
         phone = on_the_phone(browser, profile)
         page = phone.pages[0]
         project = start_project(page, network)
-        expect(page.locator("html[data-offline]")).to_have_count(1, timeout=30_000)
+        expect(page.locator("html[data-offline]")).to_have_count(1)
         state(page, SENT)
         readings: list[str] = []
         unsure = 0

@@ -6,6 +6,7 @@ from playwright.sync_api import Page
 from tests.serving import Serving
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 HERO = "/work/spacing?span=58+3/8&slat=2+3/4&count=9"
 FEET = "/work/spacing?unit=ft&span=24'+11+31/32\"&slat=2+3/4+in&count=3"

@@ -11,6 +11,7 @@ from tests.serving import Serving, common
 __all__ = ["common"]
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 
 page = pytest.fixture(in_hand, name="page")
@@ -18,11 +19,11 @@ page = pytest.fixture(in_hand, name="page")
 
 def project(page: Page, serving: Serving) -> None:
     page.goto(serving.address)
-    expect(page.locator("html")).to_have_class(re.compile("ready"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile("ready"))
     page.locator("#project-name").fill("Bed in ash")
     page.get_by_role("button", name="Start", exact=True).tap()
     expect(page.locator("h1")).to_have_text("Bed in ash")
-    expect(page.locator("html")).to_have_class(re.compile("ready"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile("ready"))
 
 
 def test_one_press_keeps_a_reading_while_the_pad_is_open(page: Page, common: Serving) -> None:

@@ -7,8 +7,9 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.hand import THUMB
-from tests.serving import Serving
+from tests.serving import Quick, Serving
 from tests.static.test_bench_day import measure, ready, thumb
+from tests.static.test_local_sync import all_sent
 
 pytestmark = pytest.mark.browser
 
@@ -16,13 +17,13 @@ pytestmark = pytest.mark.browser
 @pytest.fixture(scope="module")
 def bench(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Page, Serving]]:
     """A phone in a project with two readings, all of it kept there for when the signal goes."""
-    serving = Serving(tmp_path_factory.mktemp("picking")).start()
+    serving = Quick(tmp_path_factory.mktemp("picking")).start()
     context = browser.new_context(**THUMB)
     raised: list[str] = []
     context.on("weberror", lambda found: raised.append(str(found.error)))
     page = context.new_page()
     page.goto(serving.address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.locator("#project-name").fill("Headboard")
     page.get_by_role("button", name="Start").tap()
     page.wait_for_url("**/projects/*")
@@ -83,7 +84,7 @@ def test_a_number_is_picked_kept_and_opened_down_to_the_reading(bench: tuple[Pag
     expect(page.locator("#marks-source")).to_have_text("from Spacing: Slat 1, left to Slat 3, right, 6 in all")
     take(page, "Length of the stick", "Lower rail, left")
     keep(page, "Stick")
-    expect(page.locator("#state")).to_have_text("all sent", timeout=20_000)
+    all_sent(page)
     kept = {sheet["called"]: sheet for sheet in sheets(page, project)}
     assert [(k["field"], k["key"], k["line"]) for k in kept["Spacing"]["links"]] == [
         ("span", "reading", ""),

@@ -13,9 +13,10 @@ from tests.serving import Serving, common
 from tests.static.test_screens_same import DRAWN, main_of, read, stamp_of
 
 __all__ = ["common"]
+from tests.static.test_local_sync import all_sent
 
 pytestmark = pytest.mark.browser
-SENT = re.compile("all sent")
+WORKER = "block"
 TWICE = 800  # ms: the same press within 0.7 s is the second half of a double one
 TRIM = "Joint the lower edge of the upper rail: two passes, then a light one"
 
@@ -31,7 +32,7 @@ page = pytest.fixture(in_hand, name="page")
 
 
 def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def served(address: str) -> dict[str, Any]:
@@ -86,7 +87,7 @@ def keep_a_gauge(page: Page, serving: Serving, address: str) -> None:
 
 def same_there(page: Page, serving: Serving, *paths: str) -> None:
     """Hold what the phone draws against what the server draws, once all is sent."""
-    expect(page.locator("#state")).to_have_text(SENT, timeout=20_000)
+    all_sent(page)
     for path in paths:
         live = main_of(read(serving.address + path))
         assert page.evaluate(DRAWN, [path, stamp_of(page)]) == live, path
@@ -179,7 +180,7 @@ def test_stages_and_the_list_before_the_glue_are_ticked_and_taken_back_in_place(
     page.wait_for_timeout(TWICE)
     line.get_by_role("button", name="done").tap()
     expect(page.locator(".answer")).to_contain_text("1 of 2 are open")
-    expect(page.locator("#state")).to_have_text(SENT, timeout=20_000)
+    all_sent(page)
     assert len([thing for thing in served(address)["done"] if thing["heads"]]) == 1
 
 

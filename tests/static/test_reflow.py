@@ -4,12 +4,13 @@ WCAG 2.2, 1.4.10 Reflow (320 CSS px) and 1.4.4 Resize Text (200 %).
 """
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, ViewportSize, expect
 
 from tests.serving import Serving
-from tests.static.states import PATIENCE, others, pressed, shown, states
+from tests.static.states import pressed, shown
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 
 # What is wider than the page; what reaches over an edge of it; what is cut by the box that holds it, or would have to
 # be scrolled sideways; words in a field or a choice that are wider than it. What is only read aloud is clipped.
@@ -50,28 +51,34 @@ SPOILT = {
 TWICE = "document.documentElement.style.fontSize = '200%'"
 
 
-def test_nothing_is_cut_when_narrow_or_large(browser: Browser, everything: tuple[Serving, dict[str, str]]) -> None:
-    """Narrow at the usual size, then on a phone with text twice as large: both in one opening of each state."""
+NARROW: ViewportSize = {"width": 320, "height": 640}
+
+
+def cut_small_and_large(page: Page) -> list[str]:
+    """Say what is cut on a narrow screen at the usual size, then on a phone with text twice as large."""
+    page.set_viewport_size(NARROW)
+    narrow = page.evaluate(CUT)
+    page.set_viewport_size({"width": 360, "height": 740})
+    page.evaluate(TWICE)
+    return narrow + [f"200 %, {each}" for each in page.evaluate(CUT)]
+
+
+def test_nothing_is_cut_when_something_is_pressed(page: Page, everything: tuple[Serving, dict[str, str]]) -> None:
+    """All other states are looked at in test_axe.py, which opens them."""
     serving, ids = everything
-    context = browser.new_context(viewport={"width": 320, "height": 640}, service_workers="block")
-    page = context.new_page()
     wrong: dict[str, list[str]] = {}
-    for state in [*states(ids), *pressed(ids), *others(ids)]:
-        page.set_viewport_size({"width": 320, "height": 640})
+    for state in pressed(ids):
+        page.set_viewport_size(NARROW)
         shown(page, serving, state)
-        narrow = page.evaluate(CUT)
-        page.set_viewport_size({"width": 360, "height": 740})
-        page.evaluate(TWICE)
-        if found := narrow + [f"200 %, {each}" for each in page.evaluate(CUT)]:
+        if found := cut_small_and_large(page):
             wrong[str(state)] = found
-    context.close()
     assert wrong == {}
 
 
 def test_what_is_cut_would_be_found(page: Page, everything: tuple[Serving, dict[str, str]]) -> None:
     serving, _ = everything
     page.goto(serving.address)
-    expect(page.locator("html.ready")).to_be_attached(timeout=PATIENCE)
+    expect(page.locator("html.ready")).to_be_attached()
     assert page.evaluate(CUT) == []
     for why, (name, style, words) in SPOILT.items():
         page.evaluate(SPOIL, [name, style, words])

@@ -12,6 +12,7 @@ from tests.serving import Serving
 __all__ = ["added_serving"]
 
 pytestmark = pytest.mark.browser
+WORKER = "block"
 TYPED = "left%3A%205%201%2F2%0A7%20strong"  # a named line and one that is not
 
 

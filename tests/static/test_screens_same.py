@@ -130,8 +130,8 @@ def page(browser: Browser, demo_serving: Serving) -> Iterator[Page]:
     context = browser.new_context(viewport={"width": 360, "height": 740}, service_workers="allow")
     opened = context.new_page()
     opened.goto(demo_serving.address)
-    expect(opened.locator("html.ready")).to_be_attached(timeout=20_000)
-    expect(opened.locator("#state")).to_contain_text("all sent", timeout=20_000)
+    expect(opened.locator("html.ready")).to_be_attached()
+    expect(opened.locator("#state")).to_contain_text("all sent")
     yield opened
     context.close()
 
@@ -159,14 +159,14 @@ def test_the_phone_draws_every_screen_as_the_server_does_to_the_character(page: 
 def test_a_shell_opened_by_the_worker_shows_the_same_main(page: Page, demo_serving: Serving) -> None:
     expected: Any = "html => Object.assign(document.createElement('main'), {innerHTML: html}).innerHTML"
     page.reload()  # from here on the worker answers
-    expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
+    expect(page.locator("html.ready")).to_be_attached()
     for some in addresses(demo_serving).values():
         address = some[0]
         live = main_of(read(demo_serving.address + address))
         answer = page.goto(demo_serving.address + address)
         assert answer is not None
         assert answer.from_service_worker, address
-        expect(page.locator("html.ready")).to_be_attached(timeout=20_000)
+        expect(page.locator("html.ready")).to_be_attached()
         assert page.locator("#main").inner_html() == page.evaluate(expected, live), address
 
 

@@ -10,18 +10,18 @@ from playwright.sync_api import Page, expect
 from tests.added import added_serving
 from tests.hand import in_hand
 from tests.serving import Serving
+from tests.static.test_local_sync import all_sent
 
 __all__ = ["added_serving"]
 
 pytestmark = pytest.mark.browser
-SENT = re.compile("all sent")
 
 
 page = pytest.fixture(in_hand, name="page")
 
 
 def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def started(page: Page, serving: Serving, name: str) -> str:
@@ -71,7 +71,7 @@ def test_the_shop_is_said_by_thumb_and_stands_in_the_tools_form(page: Page, adde
     page.locator("#sheet-called").fill("Top")
     page.get_by_role("button", name="Keep", exact=True).tap()
     expect(page.locator("h1")).to_have_text("Top")
-    expect(page.locator("#state")).to_have_text(SENT)
+    all_sent(page)
     (thing,) = served(project)["sheets"]
     assert thing["heads"][0]["inputs"] == {"planks": "5", "least": "2 1/2", "faces": "both"}
     assert served(page.url)["worked"]["same"] is True
@@ -114,8 +114,8 @@ def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page,
     page.keyboard.press("Enter")
     page.keyboard.press("Escape")
     expect(page.get_by_role("link", name="rail", exact=True)).to_be_visible()
-    expect(page.locator("#state")).to_have_text(SENT)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
+    all_sent(page)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.reload()
     ready(page)
     offline(page, gone=True)
@@ -129,7 +129,7 @@ def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page,
     other = page.url
     offline(page, gone=False)
     page.evaluate("dispatchEvent(new Event('focus'))")
-    expect(page.locator("#state")).to_have_text(SENT, timeout=40_000)
+    all_sent(page)
     found = served(other)
     assert (found["name"], found["places"], len(found["sheets"])) == ("Bed in oak", [], 1)
     names = [each["name"] for each in served(f"{added_serving.address}/projects")["projects"]]
@@ -148,7 +148,7 @@ def test_a_name_is_asked_for(page: Page, added_serving: Serving) -> None:
 def test_help_opens_offline_and_fills_the_form(page: Page, added_serving: Serving) -> None:
     page.goto(f"{added_serving.address}/work/trial")
     ready(page)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     page.reload()
     ready(page)
     offline(page, gone=True)

@@ -12,6 +12,8 @@ from tests.static.test_screens_same import main_of, read
 from webapp.app import create_app
 from webapp.phone.shells import kept_pages
 
+WORKER = "block"
+
 # What the state's screen says, as it is drawn by the server.
 SAYS = {
     "project, everything": "rivals: say which one holds",

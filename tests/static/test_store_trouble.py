@@ -6,7 +6,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.serving import Serving
+from tests.static.test_bench_day import ready
 from tests.static.test_half_typed import started
+from tests.static.test_local_sync import all_sent, until
 from tests.static.versions import offline
 
 pytestmark = pytest.mark.browser
@@ -49,6 +51,25 @@ FAILING = """() => {
     };
 }"""
 
+# A browser that is asked for its promise: it counts that, and answers what it was told to, or never.
+PROMISING = """() => {
+    navigator.storage.persist = () => {
+        sessionStorage.asked = Number(sessionStorage.asked ?? 0) + 1;
+        const answer = sessionStorage.answer;
+        return answer ? Promise.resolve(answer === "yes") : new Promise(() => {});
+    };
+}"""
+ASKED = "Number(sessionStorage.asked ?? 0)"
+ANSWERED = """() => new Promise((resolve) => {
+    indexedDB.open("shoulderline").onsuccess = ({ target }) => {
+        const kept = target.result.transaction("meta").objectStore("meta").get("stays");
+        kept.onsuccess = () => {
+            target.result.close();
+            resolve(kept.result ?? null);
+        };
+    };
+})"""
+
 
 def measure(page: Page, place: str) -> None:
     page.locator("#reading-place").fill(place)
@@ -76,7 +97,7 @@ def test_a_full_store_says_so_and_keeps_nothing_by_halves(page: Page, common: Se
     page.evaluate("window.full = false")
     page.get_by_role("button", name="Keep the reading").click()
     expect(page.locator("#reading-place")).to_have_value("")
-    expect(page.locator("#state")).to_have_text("all sent")
+    all_sent(page)
     assert [place["place"] for place in page.request.get(f"{project}.json").json()["places"]] == ["Upper rail"]
 
 
@@ -146,21 +167,47 @@ def test_a_page_that_is_older_than_the_store_says_so_and_leaves_it_alone(page: P
     assert page.evaluate("async () => (await indexedDB.databases()).map(({ version }) => version)") == [99]
 
 
+def promising(page: Page, common: Serving, answer: str) -> None:
+    """Open the first page in a browser that gives such an answer when it is asked for its promise."""
+    page.context.add_init_script(f"({PROMISING})()")
+    page.goto(common.address)
+    page.evaluate("(answer) => { sessionStorage.answer = answer; }", answer)
+
+
+def said(page: Page, common: Serving, words: str) -> None:
+    page.goto(common.address)
+    page.get_by_text("This phone", exact=True).click()
+    expect(page.locator("#stays")).to_contain_text(words)
+
+
 @pytest.mark.parametrize(("given", "words"), [(True, "This browser promises"), (False, "This browser may clear")])
 def test_the_browser_is_asked_to_keep_it_at_the_first_save_and_its_answer_is_said(
     page: Page, common: Serving, given: bool, words: str
 ) -> None:
-    asked: list[bool] = []
-    page.context.expose_function("asked", lambda: asked.append(True))
-    said = str(given).lower()
-    page.context.add_init_script(f"navigator.storage.persist = async () => {{ await window.asked(); return {said}; }}")
-    page.goto(common.address)
+    promising(page, common, "yes" if given else "no")
     expect(page.locator("#state")).to_have_text("all sent")
-    assert asked == []
+    assert page.evaluate(ASKED) == 0
     started(page, common, "Asked")
-    assert asked == [True]
-    page.goto(common.address)
-    page.get_by_text("This phone", exact=True).click()
-    expect(page.locator("#stays")).to_contain_text(words)
+    measure(page, "Upper rail")  # the page before may have been left before the answer
+    until(page, lambda: page.evaluate(ANSWERED) is given)
+    said(page, common, words)
     page.goto(f"{common.address}/diagnostics")
     expect(page.locator("#standing")).to_contain_text("yes, the browser promised" if given else "no, the browser may")
+
+
+def test_a_page_left_while_the_browser_is_asked_has_no_answer_and_the_next_save_asks_again(
+    page: Page, common: Serving
+) -> None:
+    promising(page, common, "")
+    project = started(page, common, "Left")
+    asked = page.evaluate(ASKED)
+    measure(page, "Upper rail")
+    until(page, lambda: page.evaluate(ASKED) == asked + 1)
+    page.evaluate("sessionStorage.answer = 'yes'")
+    page.goto(project)
+    ready(page)
+    assert page.evaluate(ANSWERED) is None
+    measure(page, "Lower rail")
+    until(page, lambda: page.evaluate(ANSWERED) is True)
+    assert page.evaluate(ASKED) == asked + 2
+    said(page, common, "This browser promises")

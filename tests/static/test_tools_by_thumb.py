@@ -25,7 +25,7 @@ def bench(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterato
     context = browser.new_context(**THUMB)
     page = context.new_page()
     page.goto(serving.address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=20_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
     yield page, serving
     context.close()
     serving.stop()
@@ -70,7 +70,7 @@ def tap_and_type(page: Page, field, text: str) -> None:
 
 def worked(page: Page, serving: Serving, tool: Tool) -> None:
     page.goto(f"{serving.address}/work/{tool.name}")
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"), timeout=20_000)
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
     expect(page.locator("#pad[data-ready]")).to_be_attached()
     type_in(page, tool)
     expect(page.locator(".hero")).to_contain_text(said(tool))

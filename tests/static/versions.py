@@ -78,8 +78,8 @@ def bench(tmp_path, caplog) -> Iterator[Bench]:
 def offline(page: Page, address: str) -> Page:
     """Open an address and wait until this phone can do without the server."""
     page.goto(address)
-    expect(page.locator("html[data-offline]")).to_be_attached(timeout=15_000)
-    expect(page.locator("#state")).to_have_text("all sent", timeout=15_000)
+    expect(page.locator("html[data-offline]")).to_be_attached()
+    expect(page.locator("#state")).to_have_text("all sent")
     return page
 
 
@@ -108,6 +108,6 @@ def installed(page: Page) -> list[str]:
             });
         }));
         await registration.update().catch(() => {});
-        await Promise.race([settled, new Promise((late) => setTimeout(late, 5000))]);
+        await Promise.race([settled, new Promise((late) => setTimeout(late, 30_000))]);
         return states;
     }""")

@@ -19,7 +19,8 @@ SQL = re.compile(r"\s*(INSERT\s+(OR|INTO)|REPLACE\s+INTO|UPDATE\s+\S+\s+SET|DELE
 def writers(source: str) -> list[str]:
     """Name what in a source could write a table: SQLAlchemy's statements, new rows, and SQL in a text."""
     tree = ast.parse(source)
-    called = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and writes(node, from_sqlalchemy(tree))]
+    brought = from_sqlalchemy(tree)
+    called = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and writes(node, brought)]
     texts = [node.value for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)]
     return [ast.unparse(call) for call in called] + [text for text in texts if SQL.match(text)]
 

@@ -16,9 +16,16 @@ from webapp.store.sheet_shape import LISTS, NEEDED, sheet_error
 Document = dict[str, Any]
 
 
+@pytest.fixture(scope="module")
+def exported(tmp_path_factory) -> bytes:
+    with Store(tmp_path_factory.mktemp("exported"), version="engine 1") as made:
+        return made.export(fill(made))
+
+
 @pytest.fixture
-def document(store) -> Document:
-    return dict(json.loads(store.export(fill(store))))
+def document(exported) -> Document:
+    """A project's file as it was exported, for a test to change."""
+    return dict(json.loads(exported))
 
 
 def written(document: object) -> bytes:
@@ -41,15 +48,16 @@ def test_export_wipe_import_export_gives_equal_bytes(store, tmp_path):
         assert summary_of(other.entries(project)) == summary_of(store.entries(project))
 
 
-def test_a_file_is_one_line_of_json_with_nothing_of_one_server(store, document):
-    [project] = store.projects()
+def test_a_file_is_one_line_of_json_with_nothing_of_one_server(store):
+    project = fill(store)
+    document = json.loads(store.export(project))
     assert list(document) == ["shoulderline", "project", "entries", "worked"]
     assert document["entries"] == plain(store.entries(project))
     assert store.export(project).count(b"\n") == 1
     assert "“again”" in store.export(project).decode()
 
 
-def test_worked_sheets_travel_and_are_not_worked_by_another_engine(store, document, tmp_path):
+def test_worked_sheets_travel_and_are_not_worked_by_another_engine(document, tmp_path):
     [[name, outcome]] = document["worked"].items()
     outcome["sheet"]["notes"] = ["as engine 0 had it"]
     outcome["engine"], outcome["same"] = "engine 0", False
@@ -73,7 +81,8 @@ def test_what_is_known_already_changes_nothing(store):
     assert store.export(project) == file
 
 
-def test_an_entry_of_a_file_that_differs_from_what_is_kept_is_refused(store, document):
+def test_an_entry_of_a_file_that_differs_from_what_is_kept_is_refused(store):
+    document = json.loads(store.export(fill(store)))
     document["entries"][1]["body"]["place"] = "post"
     [refused] = store.import_(written(document))["refused"]
     assert refused["id"] == document["entries"][1]["id"]
