@@ -49,7 +49,9 @@ def said(came: dict[str, tuple[int, int]]) -> str:
 def main() -> None:
     files = kept()
     print(f"all that the phone keeps: {total(files)}")
-    print(f"of these scripts: {total(files, '.js')}; the core: {total(files, '/core.js')}")
+    print(f"of these scripts: {total(files, '.js')}")
+    for name in ("screen.js", "folding.js", "linked.js", "more.js"):
+        print(f"    {name}: {total(files, f'/{name}')}")
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         server, browser = Serving(Path(folder), demo=True).start(), launched(playwright)
         for visit in VISITS:
