@@ -199,7 +199,7 @@ def test_a_double_press_cuts_one_rail_though_the_next_rails_button_comes_under_t
     expect(page.locator(".next")).to_have_text("Joint the lower edge of the upper rail: two passes")
     page.evaluate(TWO_PRESSES)
     expect(page.locator(".next")).to_have_text("Joint the upper edge of the lower rail: two passes")
-    expect(page.locator("#state")).to_have_text(SENT, timeout=20_000)
+    all_sent(page)
     assert [cut["key"] for thing in served(address)["cuts"] for cut in thing["heads"]] == ["rail-1"]
     page.wait_for_timeout(TWICE)
     page.get_by_role("button", name="It is cut").tap()
