@@ -76,7 +76,10 @@ const DICT = {
     x.delete(toKey(key));
     return found;
   },
-  update: (x, other) => { for (const [key, value] of other instanceof Map ? other : dict(other)) x.set(key, value); return null; },
+  update: (x, other) => {
+    for (const [key, value] of other instanceof Map ? other : dict(other)) x.set(key, value);
+    return null;
+  },
 };
 /**
  * `x.name(...args)`, where texts, lists or dicts have a method of the name.
