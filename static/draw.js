@@ -45,6 +45,20 @@ export function drawQuickly(place, part, view) {
   answer.replaceWith(...filled(place, render(PARTS, `${part}_answer`, view)).childNodes);
 }
 
+/**
+ * Draw the answer into a place that is still empty; resolves when it can have been seen, at the latest after a while.
+ * @param {Element} place
+ * @param {string} part
+ * @param {Map<string, any>} view
+ */
+export async function drawAnswer(place, part, view) {
+  place.replaceChildren(...filled(place, render(PARTS, `${part}_answer`, view)).childNodes);
+  await new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done));
+    setTimeout(done, REST); // a page in the background has no frames
+  });
+}
+
 /** @param {Element} place @param {string} markup @returns {Element} an element like the place with the markup in it */
 function filled(place, markup) {
   const fresh = /** @type {Element} */ (place.cloneNode(false));

@@ -5,7 +5,7 @@
 
 import { noteFault } from "./errors.js";
 import { diagnostics, home, tool_alone } from "./core/view.js";
-import { draw, drawQuickly } from "./draw.js";
+import { draw, drawAnswer, drawQuickly } from "./draw.js";
 import { fillFields, followFields, hint, judge } from "./form.js";
 import { forgetFold, gather, placeOf } from "./gather.js";
 import { putBack } from "./half.js";
@@ -57,6 +57,14 @@ async function show(gathered) {
 /** Let the page say what its project is measured in: the pad has its keys by it. @param {Gathered} g */
 function speak(g) {
   for (const name of ["unit", "graduation"]) document.body.dataset[name] = g.get("project")?.get(name) ?? "";
+}
+
+/** The answer is waited for: what stands below it is drawn once it is seen. @param {Gathered} g */
+async function answer(g) {
+  /** @type {Promise<void> | undefined} */
+  let seen;
+  paint(g, (place, part, view) => { seen = drawAnswer(place, part, view); });
+  await seen;
 }
 
 /** @param {Gathered} g @param {(place: Element, part: string, view: any) => void} put all at once, or the answer before the rest */
@@ -138,6 +146,7 @@ async function open() {
   held = await gather(place, !drawnByServer);
   speak(held);
   followFields(retype, drawnByServer);
+  if (!drawnByServer && place.screen === "tool") await answer(held);
   if (!drawnByServer) await show(held);
   lead();
   window.addEventListener("hashchange", lead);
