@@ -34,7 +34,8 @@ function queryOf(search) {
 
 /**
  * @param {Place} place
- * @param {boolean} [first] whether an answer is waited for: what stands below it may be `lacking` then, and comes with the next look
+ * @param {boolean} [first] whether an answer is waited for: what stands below it may be `lacking` then, and comes with
+ *   the next look; so it is while nothing is typed
  * @returns {Promise<Gathered>}
  */
 export async function gather(place, first = false) {
@@ -158,7 +159,7 @@ async function gatherTool(g, place) {
   await gatherHelp(g, place);
   g.set("typed", place.query);
   const project = g.get("project");
-  if (project === null) return g.get("first") ? g.set("lacking", true) : gatherAll(g);
+  if (project === null) return place.query.size && !g.get("first") ? gatherAll(g) : g.set("lacking", true);
   await gatherWorked(g, sheets_behind(project, entries_named(place.query)));
 }
 

@@ -84,6 +84,7 @@ function retype(typed) {
   place.query = typed;
   held = new Map(held).set("typed", typed);
   paint(held, drawQuickly);
+  if (held.get("lacking")) show();
 }
 
 /** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news @param {boolean} [elsewhere] */
@@ -152,7 +153,7 @@ async function open() {
   window.addEventListener("hashchange", lead);
   await tell();
   begin(exchanged);
-  if (held.get("lacking")) await show();
+  if (held.get("lacking") && place.query.size) await show();
 }
 
 // Phones are paired on the shop's own computer alone; the shell of the page is the same there as on a phone.

@@ -13,10 +13,15 @@ nursery = multiprocessing.get_context("forkserver")
 nursery.set_forkserver_preload(["tests.bare", "tests.loaded"])
 
 
-def command(words: list[str], out: Connection) -> None:
-    """Run the program's command with its words, as `python -m webapp` does, and write into a pipe."""
+def command(words: list[str], environment: dict[str, str], out: Connection) -> None:
+    """Run the program's command with its words, as `python -m webapp` does, and write into a pipe.
+
+    The environment is the test's own: the process that this one is forked from may have begun under another.
+    """
     from webapp.cli import main
 
+    os.environ.clear()
+    os.environ.update(environment)
     os.dup2(out.fileno(), 1)
     sys.stdout = open(1, "w", encoding="utf-8", closefd=False)  # noqa: SIM115 - it lasts as long as the process
     main(words)
@@ -27,7 +32,7 @@ class Forked:
 
     def __init__(self, words: list[str]) -> None:
         into, out = nursery.Pipe(duplex=False)
-        self._process = nursery.Process(target=command, args=(words, out), daemon=True)
+        self._process = nursery.Process(target=command, args=(words, dict(os.environ), out), daemon=True)
         self._process.start()
         out.close()
         self.stdout = os.fdopen(os.dup(into.fileno()), encoding="utf-8")

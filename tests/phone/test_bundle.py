@@ -140,6 +140,12 @@ def test_layers_are_found_where_scripts_import_as_the_page_goes() -> None:
     assert later(SCRIPTS | comment) == ["late", "other"]
 
 
+def test_a_script_that_nothing_imports_stops_it(core: dict[Key, Piece]) -> None:
+    alone = bundle(SCRIPTS | RUN_TIME, core, "other")
+    with pytest.raises(ScriptError, match=r"side\.js is imported by no other script"):
+        face(alone, "side")
+
+
 @pytest.mark.parametrize("line", ['import x from "./x.js";', "export default 1;", "export let a = 1;"])
 def test_a_way_of_importing_that_it_does_not_know_stops_it(line: str) -> None:
     with pytest.raises(ScriptError, match=r"page\.js: .*imports and exports names"):

@@ -1,6 +1,7 @@
 """What the phone keeps is compressed once, and given in the encoding that the asker takes."""
 
 import gzip
+import re
 from collections.abc import Iterator
 
 import brotli
@@ -8,8 +9,10 @@ import pytest
 from flask import Flask
 
 from webapp.app import create_app
+from webapp.core.tool import Tool
 from webapp.phone import packed as packing
-from webapp.phone.build import PLACE
+from webapp.phone.build import PLACE, layers_of
+from webapp.tools import TOOLS
 
 OWN = {"Sec-Fetch-Site": "same-origin"}
 UNPACK = {"br": brotli.decompress, "gzip": gzip.decompress}
@@ -41,6 +44,27 @@ def test_each_asker_gets_what_it_takes(app: Flask, takes: str, gets: str | None)
         assert answer.headers["Vary"] == "Accept-Encoding"
         assert answer.content_length == len(answer.data)
         assert UNPACK.get(gets or "", bytes)(answer.data) == (body or build.files[address])
+
+
+# What a first visit asks for before it stands still; `python -m tests.benchmarks.bytes` measures it over the wire.
+LEAST = ["chosen.js", "screen.js"]
+
+
+@pytest.mark.parametrize("tool", [None, *TOOLS.values()], ids=lambda tool: tool.name if tool else "home")
+def test_the_scripts_of_a_first_visit_are_fifty_thousand_bytes(app: Flask, tool: Tool | None) -> None:
+    build = app.extensions[PLACE]
+    names = [*LEAST, *layers_of("tool" if tool else "home", tool)]
+    sizes = {name: len(build.packed[f"/static/{build.stamp}/{name}"]["br"]) for name in names}
+    assert sum(sizes.values()) <= 50_000, sizes
+
+
+def test_a_page_asks_at_once_for_layers_that_are_there(app: Flask) -> None:
+    build = app.extensions[PLACE]
+    shells = {address: body.decode() for address, body in build.files.items() if address.startswith("/shell/")}
+    asked = {address: re.findall(r'rel="modulepreload" href="([^"]+)"', body) for address, body in shells.items()}
+    assert {layer for layers in asked.values() for layer in layers} <= set(build.files)
+    assert asked["/shell/tool/gauge"] == [f"/static/{build.stamp}/{name}.js" for name in ("tool-gauge", "pad", "rows")]
+    assert f"/static/{build.stamp}/more.js" in asked["/shell/project"]
 
 
 def test_nothing_is_compressed_at_a_request(app: Flask, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -232,6 +232,15 @@ def test_a_live_page_posts_by_itself_until_its_script_is_ready(page, common):
     expect(page.locator("h1")).to_have_text("Bench in ash")
 
 
+def test_a_press_that_cannot_load_what_it_needs_posts_by_itself(page, common):
+    page.context.route("**/more.js", lambda route: route.abort())
+    opened(page, common.address)
+    page.get_by_label("Name").fill("Bench in oak")
+    page.get_by_role("button", name="Start").click()
+    page.wait_for_url("**/projects/*")
+    expect(page.locator("h1")).to_have_text("Bench in oak")
+
+
 def test_light_and_thumb_are_the_phones_own(page, demo_serving):
     opened(page, demo_serving.address)
     page.locator("summary", has_text="This phone").click()

@@ -15,11 +15,10 @@ The numbers by hand, in inches; "strong" is a quarter of 1/32 more, 1/128.
                              over all 13 9/128 + 2 x 15/16 = 14 121/128
 """
 
-from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from tests.hand import in_hand
 from tests.serving import Serving
@@ -61,9 +60,7 @@ CUT = {
 }
 
 
-@pytest.fixture
-def other(browser: Browser) -> Iterator[Page]:
-    yield from in_hand(browser)
+other = pytest.fixture(in_hand, name="other")
 
 
 def draw(maker: Maker) -> None:

@@ -135,6 +135,26 @@ def test_the_button_takes_the_new_version_over_and_the_old_one_goes(page, bench,
     assert list(caches(page)) == [f"shoulderline-{bench.build.stamp}"]
 
 
+def test_a_page_of_the_version_before_has_all_of_it_and_goes_on_keeping(phone, page, bench, monkeypatch, tmp_path):
+    """It asks for what a press needs before the new version takes the files away."""
+    offline(page, f"{bench.address}/projects/{bench.project}")
+    more = "() => performance.getEntriesByType('resource').some(({ name }) => name.endsWith('/more.js'))"
+    page.wait_for_function(more)
+    old = bench.build.stamp
+    bench.edit(monkeypatch, tmp_path / "static", "style.css", "\n/* new */\n")
+    other = phone.new_page()
+    offline(other, bench.address)
+    installed(other)
+    other.locator("#update").click()
+    expect(other.locator(f'link[href="/static/{bench.build.stamp}/style.css"]')).to_be_attached()
+    assert list(caches(other)) == [f"shoulderline-{bench.build.stamp}"]
+    page.locator("#reading-place").fill("Bench, height")
+    page.locator("#reading-reading").fill("34 1/2")
+    page.locator("#reading-reading").press("Enter")
+    expect(page.locator("main")).to_contain_text("Bench, height")
+    assert old in page.content()
+
+
 def test_an_update_takes_nothing_that_was_half_typed(page, bench, monkeypatch, tmp_path):
     """In a tool's form and in a form that keeps, pressed before the address had followed."""
     tool = f"{bench.address}/work/spacing?project={bench.project}"

@@ -151,7 +151,7 @@ def layers_of(screen: str, tool: Tool | None) -> list[str]:
         return SOON[screen]
     if screen == "tool" and tool is not None:
         rows = ["rows.js"] if any(field.kind == LINES for field in tool.fields) else []
-        return [f"{tool_script(tool.name)}.js", "pad.js", *rows, "folding.js"]
+        return [f"{tool_script(tool.name)}.js", "pad.js", *rows]
     return ["folding.js", "linked.js", "more.js", *(f"{tool_script(name)}.js" for name in TOOLS)]
 
 

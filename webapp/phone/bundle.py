@@ -76,10 +76,9 @@ class Bundle:
     @cached_property
     def asked(self) -> set[Need]:
         """Pieces of the core that a script takes, or a piece in another layer."""
-        takers = [(unit, layer) for unit, layer in self.layers.items()]
         return {
             need
-            for unit, layer in takers
+            for unit, layer in self.layers.items()
             for need in map(self.unit, self.needs(unit))
             if need in self.core and (unit not in self.core or self.layers[need] != layer)
         }
@@ -106,7 +105,9 @@ def layer(whole: Bundle, root: str) -> str:
 
 
 def face(whole: Bundle, name: str) -> str:
-    """Return a script as a file of its own, which gives what the bundle holds."""
+    """Return a script as a file of its own, which gives what the bundle holds; raise ScriptError at an idle one."""
+    if (name, "") not in whole.layers:
+        raise ScriptError(f"{name}.js is imported by no other script")
     own, given = scope(name), ", ".join(whole.scripts[name].gives)
     return f'import {{ {own} }} from "./{whole.layers[name, ""]}.js";\nexport const {{ {given} }} = {own};\n'
 
@@ -146,23 +147,19 @@ class _Layer:
         unit = self.whole.unit(need)
         return scope("core", self.whole.layers[unit]) if unit[1] else scope(unit[0])
 
-    def outside(self) -> list[Need]:
-        """Return what this layer needs of others."""
-        needs = {need for name in self.scripts for need in self.whole.needs((name, ""))}
-        needs |= {need for key in self.core for need in self.whole.needs(key)}
+    def outside(self, units: Iterable[Need]) -> list[Need]:
+        """Return what units need of other layers."""
+        needs = {need for unit in units for need in self.whole.needs(unit)}
         return sorted(need for need in needs if self.whole.layers[self.whole.unit(need)] != self.root)
 
     def heads(self) -> list[str]:
         """Return the lines that take objects from other layers, or only see to it that these are there."""
-        taken: dict[str, set[str]] = {
-            root: set() for root in self.whole.others if self.whole.stands_on(self.root, root)
-        }
-        taken.pop(self.root, None)
-        for need in self.outside():
+        behind = [root for root in self.whole.others if root != self.root and self.whole.stands_on(self.root, root)]
+        taken: dict[str, set[str]] = {root: set() for root in behind}
+        for need in self.outside([*((name, "") for name in self.scripts), *self.core]):
             taken.setdefault(self.whole.layers[self.whole.unit(need)], set()).add(self.source(need))
-        return [
-            f'import {{ {", ".join(sorted(names))} }} from "./{layer}.js";' for layer, names in sorted(taken.items())
-        ]
+        rows = [(layer, ", ".join(sorted(names))) for layer, names in sorted(taken.items())]
+        return [f'import {{ {names} }} from "./{layer}.js";' for layer, names in rows]
 
     def script_object(self, name: str) -> str:
         """Return a script as an object of what it gives."""
@@ -173,10 +170,8 @@ class _Layer:
     def core_object(self) -> str:
         """Return this layer's part of the core as an object of what is asked for from outside it."""
         pieces = [self.whole.core[key] for key in self.core]
-        apart = {need for key in self.core for need in self.whole.needs(key) if need in self.whole.core} - set(
-            self.core
-        )
-        takes = RUN_TIME | {self.whole.core[need].called: need for need in sorted(apart)}
+        apart = [need for need in self.outside(self.core) if need in self.whole.core]
+        takes = RUN_TIME | {self.whole.core[need].called: need for need in apart}
         given = [piece.called for key, piece in zip(self.core, pieces, strict=True) if key in self.whole.asked]
         return written(scope("core", self.root), [*self.taken(takes), *(piece.text for piece in pieces)], given)
 
