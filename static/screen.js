@@ -84,7 +84,7 @@ function retype(typed) {
   place.query = typed;
   held = new Map(held).set("typed", typed);
   paint(held, drawQuickly);
-  if (held.get("lacking")) show();
+  if (held.get("lacking")) show().catch(noteFault); // the answer stands without it
 }
 
 /** After each exchange: takes the page over, or draws what is new. @param {string} outcome @param {boolean} news @param {boolean} [elsewhere] */
