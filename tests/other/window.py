@@ -10,7 +10,9 @@ from tests.hand import keys
 from tests.other.wire import PATIENCE, RefusedError, Wire
 
 FIND = """
-const seen = (it) => it.getClientRects().length > 0 && getComputedStyle(it).visibility === "visible";
+// What is folded away may have a box all the same.
+const folded = (it) => it.closest("details:not([open])") && !it.closest("summary");
+const seen = (it) => it.getClientRects().length > 0 && getComputedStyle(it).visibility === "visible" && !folded(it);
 const find = (what) => what.startsWith("=")
   ? [...document.querySelectorAll("a, button")].find((it) => seen(it) && it.textContent.trim() === what.slice(1))
   : [...document.querySelectorAll(what)].find(seen);
@@ -25,7 +27,7 @@ const there = document.elementFromPoint(x, y);
 return there && (it.contains(there) || there.contains(it)) ? [x, y] : null;
 """
 SAYS = "return [...document.querySelectorAll(arguments[0])].some((it) => it.textContent.includes(arguments[1]));"
-REST = 0.1  # seconds
+REST = 0.25  # seconds: longer than what stands below an answer waits for the keys to rest (static/draw.js)
 ESCAPE = "\ue00c"
 
 
