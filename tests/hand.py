@@ -1,10 +1,11 @@
 """A phone in a hand: a page of its size that is tapped; what it raises fails the test."""
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 KEYS = {"strong": '[data-do="strong"]', "scant": '[data-do="scant"]', "next": '[data-do="next"]'}
 THUMB: dict[str, Any] = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
@@ -18,6 +19,22 @@ def in_hand(browser: Browser, request: pytest.FixtureRequest) -> Iterator[Page]:
     yield context.new_page()
     context.close()
     assert raised == []
+
+
+def ready(page: Page) -> None:
+    """Wait until the phone has taken the page over."""
+    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
+
+
+def started(page: Page, address: str, name: str) -> str:
+    """Start a project by its form and return its address."""
+    page.goto(address)
+    ready(page)
+    page.locator("#project-name").fill(name)
+    page.get_by_role("button", name="Start", exact=True).click()
+    expect(page.locator("h1")).to_have_text(name)
+    ready(page)
+    return page.url
 
 
 def keys(press: str) -> list[str]:

@@ -1,7 +1,6 @@
 """A day at the bench, by thumb at 360 x 740: with the server, then with the server stopped and the browser killed."""
 
 import os
-import re
 import signal
 from contextlib import suppress
 from pathlib import Path
@@ -10,7 +9,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Error, Page, expect
 
 from tests.browser import executable, flags
-from tests.hand import THUMB, keys
+from tests.hand import THUMB, keys, ready
 from tests.serving import Serving
 from tests.static.test_local_sync import all_sent
 
@@ -36,10 +35,6 @@ def kill(profile: Path) -> None:
             os.kill(int(folder.name), signal.SIGKILL)
             killed += 1
     assert killed == 1
-
-
-def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def thumb(page: Page, field: str, *presses: str) -> None:

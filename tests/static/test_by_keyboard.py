@@ -8,6 +8,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.hand import ready
 from tests.serving import Serving
 
 pytestmark = pytest.mark.browser
@@ -48,10 +49,6 @@ def go_to(page: Page, what: str, back: bool = False) -> None:
 def type_at(page: Page, what: str, text: str) -> None:
     go_to(page, what)
     page.keyboard.type(text)
-
-
-def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
 
 
 def test_the_whole_job_by_keyboard_alone(page: Page, common: Serving) -> None:

@@ -5,8 +5,8 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.hand import ready
 from tests.serving import Serving
-from tests.static.test_bench_day import ready
 
 pytestmark = pytest.mark.browser
 

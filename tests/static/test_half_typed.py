@@ -6,8 +6,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Error, Page, expect
 
+from tests.hand import ready, started
 from tests.serving import Serving
-from tests.static.test_bench_day import kill, on_the_phone, ready
+from tests.static.test_bench_day import kill, on_the_phone
 from tests.static.test_local_sync import until
 
 pytestmark = pytest.mark.browser
@@ -27,24 +28,14 @@ HELD = """() => new Promise((resolve) => {
 })"""
 
 
-def started(page: Page, serving: Serving, name: str) -> str:
-    page.goto(serving.address)
-    ready(page)
-    page.locator("#project-name").fill(name)
-    page.get_by_role("button", name="Start", exact=True).click()
-    expect(page.locator("h1")).to_have_text(name)
-    ready(page)
-    return page.url
-
-
 def written(page: Page, count: int) -> None:
     """Wait until so many half typed forms are on the disk."""
     until(page, lambda: len(page.evaluate(HALVES)) == count)
 
 
 def test_what_is_half_typed_survives_a_reload_at_its_own_project_alone(page: Page, common: Serving) -> None:
-    one = started(page, common, "One")
-    two = started(page, common, "Two")
+    one = started(page, common.address, "One")
+    two = started(page, common.address, "Two")
     page.locator("#reading-place").fill("Upper rail")
     page.locator("#reading-reading").fill("17 11/")
     page.keyboard.press("Escape")
@@ -64,7 +55,7 @@ def test_what_is_half_typed_survives_a_reload_at_its_own_project_alone(page: Pag
 
 
 def test_what_is_kept_is_half_typed_no_longer(page: Page, common: Serving) -> None:
-    started(page, common, "Kept")
+    started(page, common.address, "Kept")
     expect(page.locator("#state")).to_have_text("all sent")
     page.locator("#reading-place").fill("Upper rail")
     page.locator("#reading-reading").fill("17 11/16")
@@ -78,7 +69,7 @@ def test_what_is_kept_is_half_typed_no_longer(page: Page, common: Serving) -> No
 
 
 def test_what_is_emptied_again_is_not_held(page: Page, common: Serving) -> None:
-    started(page, common, "Emptied")
+    started(page, common.address, "Emptied")
     page.locator("#reading-place").fill("Upper rail")
     written(page, 1)
     page.locator("#reading-place").fill("")
@@ -86,7 +77,7 @@ def test_what_is_emptied_again_is_not_held(page: Page, common: Serving) -> None:
 
 
 def test_a_name_half_changed_goes_over_the_address_it_was_typed_at_alone(page: Page, common: Serving) -> None:
-    project = started(page, common, "Called").rsplit("/", 1)[1]
+    project = started(page, common.address, "Called").rsplit("/", 1)[1]
     tool = f"{common.address}/work/spacing?span=58&slat=2&count=9&project={project}"
     page.goto(f"{tool}&called=First")
     ready(page)
@@ -101,7 +92,7 @@ def test_a_name_half_changed_goes_over_the_address_it_was_typed_at_alone(page: P
 
 
 def test_old_and_too_many_halves_go(page: Page, common: Serving) -> None:
-    project = started(page, common, "Old")
+    project = started(page, common.address, "Old")
     page.evaluate("""() => new Promise((resolve) => {
         indexedDB.open("shoulderline").onsuccess = ({ target }) => {
             const writing = target.result.transaction("meta", "readwrite");
@@ -120,7 +111,7 @@ def test_old_and_too_many_halves_go(page: Page, common: Serving) -> None:
 
 
 def test_a_novel_is_not_held(page: Page, common: Serving) -> None:
-    started(page, common, "Novel")
+    started(page, common.address, "Novel")
     page.locator("#reading-note").fill("x" * 100)
     written(page, 1)
     page.locator("#reading-note").fill("x" * 30_000)
@@ -133,7 +124,7 @@ def test_what_is_half_typed_survives_a_killed_browser_with_no_server(
     profile = tmp_path / "phone"
     phone = on_the_phone(browser, profile)
     page = phone.pages[0]
-    project = started(page, serving, "Headboard")
+    project = started(page, serving.address, "Headboard")
     expect(page.locator("html[data-offline]")).to_be_attached()
     serving.stop()
     page.goto(project)
@@ -163,7 +154,7 @@ def typed_in(page: Page, tool: str, **texts: str) -> None:
 def test_a_tool_that_is_opened_anew_offers_what_was_half_typed_at_its_own_project_alone(
     page: Page, common: Serving
 ) -> None:
-    one, two = [started(page, common, name).rsplit("/", 1)[1] for name in ("One", "Two")]
+    one, two = [started(page, common.address, name).rsplit("/", 1)[1] for name in ("One", "Two")]
     tool = f"{common.address}/work/spacing"
     typed_in(page, f"{tool}?project={one}", span="58 3/8", slat="2 3/")
     written(page, 1)
@@ -198,7 +189,7 @@ def test_a_list_that_was_half_typed_comes_back_in_its_rows(page: Page, common: S
 
 
 def test_a_sheet_that_was_kept_or_a_form_that_was_emptied_is_offered_no_more(page: Page, common: Serving) -> None:
-    project = started(page, common, "Kept sheet").rsplit("/", 1)[1]
+    project = started(page, common.address, "Kept sheet").rsplit("/", 1)[1]
     tool = f"{common.address}/work/spacing?project={project}"
     typed_in(page, tool, span="58 3/8", slat="2 3/4", count="9")
     written(page, 1)

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.hand import THUMB
+from tests.hand import THUMB, ready
 from tests.serving import Quick, Serving
-from tests.static.test_bench_day import measure, ready, thumb
+from tests.static.test_bench_day import measure, thumb
 from tests.static.test_local_sync import all_sent
 
 pytestmark = pytest.mark.browser

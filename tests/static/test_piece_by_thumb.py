@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.hand import in_hand
+from tests.hand import in_hand, ready, started
 from tests.serving import Serving, common
 from tests.static.test_screens_same import DRAWN, main_of, read, stamp_of
 
@@ -31,25 +31,10 @@ TWO_PRESSES = """() => new Promise(done => {
 page = pytest.fixture(in_hand, name="page")
 
 
-def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
-
-
 def served(address: str) -> dict[str, Any]:
     with urllib.request.urlopen(f"{address}.json") as answer:
         found: dict[str, Any] = json.loads(answer.read())
     return found
-
-
-def begun(page: Page, serving: Serving, name: str) -> str:
-    """Start a project by its form and return its address."""
-    page.goto(serving.address)
-    ready(page)
-    page.locator("#project-name").fill(name)
-    page.get_by_role("button", name="Start", exact=True).tap()
-    expect(page.locator("h1")).to_have_text(name)
-    ready(page)
-    return page.url
 
 
 def name_a_part(page: Page, address: str, **typed: str) -> None:
@@ -94,7 +79,7 @@ def same_there(page: Page, serving: Serving, *paths: str) -> None:
 
 
 def test_from_parts_to_a_trim_that_is_cut_and_the_tenons_room(page: Page, common: Serving) -> None:
-    address = begun(page, common, "Headboard by thumb")
+    address = started(page, common.address, "Headboard by thumb")
     name_a_part(page, address, name="Post", count="2")
     name_a_part(page, address, name="Upper rail", mortise="1", width="5 1/2")
     name_a_part(page, address, name="Slat", count="9", tenon="15/16")
@@ -128,7 +113,7 @@ def test_from_parts_to_a_trim_that_is_cut_and_the_tenons_room(page: Page, common
 
 
 def test_a_size_is_measured_from_the_part_and_the_part_changed(page: Page, common: Serving) -> None:
-    address = begun(page, common, "Bench by thumb")
+    address = started(page, common.address, "Bench by thumb")
     name_a_part(page, address, name="Post", thickness="3 1/2")
     page.get_by_role("row", name="thickness").get_by_role("link", name="measure it").tap()
     expect(page.locator("#reading-place")).to_have_value("Post, thickness")
@@ -150,7 +135,7 @@ def test_a_size_is_measured_from_the_part_and_the_part_changed(page: Page, commo
 
 
 def test_stages_and_the_list_before_the_glue_are_ticked_and_taken_back_in_place(page: Page, common: Serving) -> None:
-    address = begun(page, common, "Ticks by thumb")
+    address = started(page, common.address, "Ticks by thumb")
     name_a_part(page, address, name="Post", width="3 1/2")
     page.goto(address)
     ready(page)
@@ -187,7 +172,7 @@ def test_stages_and_the_list_before_the_glue_are_ticked_and_taken_back_in_place(
 def test_a_double_press_cuts_one_rail_though_the_next_rails_button_comes_under_the_thumb(
     page: Page, common: Serving
 ) -> None:
-    address = begun(page, common, "Two rails")
+    address = started(page, common.address, "Two rails")
     query = "openings=upper+rail:+lacks+1/16%0Alower+rail:+lacks+1/16&keep=13&fit=0"
     page.goto(f"{common.address}/work/gauge?{query}&project={address.split('/')[-1]}")
     ready(page)
@@ -207,7 +192,7 @@ def test_a_double_press_cuts_one_rail_though_the_next_rails_button_comes_under_t
 
 
 def test_the_pad_goes_and_the_form_stays_where_it_was(page: Page, common: Serving) -> None:
-    page.goto(begun(page, common, "Pad and form"))
+    page.goto(started(page, common.address, "Pad and form"))
     ready(page)
     page.get_by_text("Name a part", exact=True).tap()
     field = page.locator("#part-mortise")

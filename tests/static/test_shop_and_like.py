@@ -1,14 +1,13 @@
 """On the phone: the shop is said once and stands in every form; a project is started like another one, offline too."""
 
 import json
-import re
 import urllib.request
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from tests.added import added_serving
-from tests.hand import in_hand
+from tests.hand import in_hand, ready, started
 from tests.serving import Serving
 from tests.static.test_local_sync import all_sent
 
@@ -18,21 +17,6 @@ pytestmark = pytest.mark.browser
 
 
 page = pytest.fixture(in_hand, name="page")
-
-
-def ready(page: Page) -> None:
-    expect(page.locator("html")).to_have_class(re.compile(r"\bready\b"))
-
-
-def started(page: Page, serving: Serving, name: str) -> str:
-    """Start a project and return its address."""
-    page.goto(serving.address)
-    ready(page)
-    page.locator("#project-name").fill(name)
-    page.get_by_role("button", name="Start", exact=True).tap()
-    expect(page.locator("h1")).to_have_text(name)
-    ready(page)
-    return page.url
 
 
 def served(address: str) -> dict:
@@ -52,7 +36,7 @@ def settings(page: Page) -> None:
 
 
 def test_the_shop_is_said_by_thumb_and_stands_in_the_tools_form(page: Page, added_serving: Serving) -> None:
-    project = started(page, added_serving, "Shop by thumb")
+    project = started(page, added_serving.address, "Shop by thumb")
     settings(page)
     page.locator("#settings-shop-least").tap()
     expect(page.locator("#settings-shop-least")).to_be_visible()
@@ -78,7 +62,7 @@ def test_the_shop_is_said_by_thumb_and_stands_in_the_tools_form(page: Page, adde
 
 
 def test_what_no_tool_can_read_is_said_at_its_field(page: Page, added_serving: Serving) -> None:
-    started(page, added_serving, "Shop unread")
+    started(page, added_serving.address, "Shop unread")
     settings(page)
     page.locator("#settings-shop-turn").fill("1/0")
     page.get_by_role("button", name="Change", exact=True).tap()
@@ -105,7 +89,7 @@ def keep_a_sheet(page: Page, called: str) -> None:
 
 
 def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page, added_serving: Serving) -> None:
-    address = started(page, added_serving, "Bed in ash")
+    address = started(page, added_serving.address, "Bed in ash")
     keep_a_sheet(page, "Top")
     page.goto(address)
     ready(page)
@@ -139,7 +123,7 @@ def test_a_project_is_started_like_another_offline_by_a_double_press(page: Page,
 
 
 def test_a_name_is_asked_for(page: Page, added_serving: Serving) -> None:
-    started(page, added_serving, "Nameless next")
+    started(page, added_serving.address, "Nameless next")
     page.get_by_text("Start another like this").tap()
     page.get_by_role("button", name="Start it").tap()
     expect(page.locator("#like-name-error")).to_contain_text("Give the project a name")

@@ -5,9 +5,8 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.hand import ready, started
 from tests.serving import Serving
-from tests.static.test_bench_day import ready
-from tests.static.test_half_typed import started
 from tests.static.test_local_sync import all_sent, until
 from tests.static.versions import offline
 
@@ -85,7 +84,7 @@ def cleared(page: Page, server: Serving) -> None:
 
 def test_a_full_store_says_so_and_keeps_nothing_by_halves(page: Page, common: Serving) -> None:
     """As a browser says it: the transaction ends with this error. Chromium's own override of the room has no effect."""
-    project = started(page, common, "Full")
+    project = started(page, common.address, "Full")
     expect(page.locator("#state")).to_have_text("all sent")
     page.evaluate(FULL)
     measure(page, "Upper rail")
@@ -110,7 +109,7 @@ def test_a_full_store_says_so_and_keeps_nothing_by_halves(page: Page, common: Se
     ],
 )
 def test_a_store_that_the_browser_cleared_is_noticed(page: Page, common: Serving, unsent: int, words: str) -> None:
-    project = started(page, common, "Cleared")
+    project = started(page, common.address, "Cleared")
     expect(page.locator("#state")).to_have_text("all sent")
     page.context.route("**/sync", lambda route: route.abort())
     for count in range(unsent):
@@ -139,7 +138,7 @@ def test_a_phone_that_was_never_here_has_lost_nothing(page: Page, common: Servin
 def test_without_a_store_a_page_of_the_server_says_so_and_keeps_by_its_forms(
     page: Page, common: Serving, fault: str
 ) -> None:
-    project = started(page, common, "No store")
+    project = started(page, common.address, "No store")
     expect(page.locator("#state")).to_have_text("all sent")
     page.context.add_init_script(f"({fault})()")
     page.evaluate("navigator.serviceWorker.getRegistration().then((found) => found?.unregister())")
@@ -187,7 +186,7 @@ def test_the_browser_is_asked_to_keep_it_at_the_first_save_and_its_answer_is_sai
     promising(page, common, "yes" if given else "no")
     expect(page.locator("#state")).to_have_text("all sent")
     assert page.evaluate(ASKED) == 0
-    started(page, common, "Asked")
+    started(page, common.address, "Asked")
     measure(page, "Upper rail")  # the page before may have been left before the answer
     until(page, lambda: page.evaluate(ANSWERED) is given)
     said(page, common, words)
@@ -199,7 +198,7 @@ def test_a_page_left_while_the_browser_is_asked_has_no_answer_and_the_next_save_
     page: Page, common: Serving
 ) -> None:
     promising(page, common, "")
-    project = started(page, common, "Left")
+    project = started(page, common.address, "Left")
     asked = page.evaluate(ASKED)
     measure(page, "Upper rail")
     until(page, lambda: page.evaluate(ASKED) == asked + 1)
