@@ -4,6 +4,7 @@
  */
 import { label, label_parts } from "./faces.js";
 import { back, lean, put } from "./keys.js";
+import { placeHeld } from "./place.js";
 import { in_words, kind_of, nudged, setting_of } from "./value.js";
 
 /** @typedef {HTMLInputElement} Input */
@@ -72,7 +73,7 @@ function open(input) {
 }
 
 function close() {
-  const settle = held_place();
+  const settle = placeHeld(field);
   field?.form?.classList.remove("typing");
   field = null;
   document.body.classList.remove("typing");
@@ -81,20 +82,6 @@ function close() {
   // The page lies otherwise now: what a key has led to may be behind what keeps to an edge.
   if (document.activeElement?.matches(":focus-visible")) document.activeElement.scrollIntoView({ block: "nearest" });
   settle();
-}
-
-/** Where a form that keeps something is on the screen: without the pad the page is longer, and would leave the thumb at its top. */
-function held_place() {
-  const [form, active] = [field?.closest("form.keep"), document.activeElement];
-  const at = form?.contains(active) ? active : field;
-  const gone = active !== document.body && at !== active; // the focus went elsewhere, and the page with it
-  if (!form || !at || gone) return () => {};
-  const { top } = at.getBoundingClientRect();
-  return () => {
-    const now = at.getBoundingClientRect();
-    const seen = now.top >= 0 && now.bottom <= window.innerHeight;
-    if (at.getClientRects().length > 0 && !seen) window.scrollBy({ top: now.top - top, behavior: "instant" });
-  };
 }
 
 /** @param {Input} input @returns {Input | undefined} */

@@ -82,7 +82,7 @@ def arguments(found: Signature) -> str:
 
 
 def made_declarations() -> str:
-    """Declare what made.js exports, as webapp/phone/made.py writes it."""
+    """Declare what made.js and made_more.js export, as webapp/phone/made.py writes it."""
     texts = [
         part.value
         for node in ast.walk(ast.parse(MADE.read_text(encoding="utf-8")))
@@ -104,7 +104,7 @@ def declare(folder: Path) -> None:
             text = core_declarations(read_module(path))
             (folder / "core" / f"{path.stem}.d.ts").write_text(text, encoding="utf-8")
     (folder / "made.d.ts").write_text(made_declarations(), encoding="utf-8")
-    (folder / "made_more.d.ts").write_text("export declare const MORE: any;\n", encoding="utf-8")
+    (folder / "made_more.d.ts").write_text(made_declarations(), encoding="utf-8")
 
 
 def check(node: Path, folder: Path) -> int:

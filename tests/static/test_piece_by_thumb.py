@@ -60,8 +60,10 @@ def number_a_joint(page: Page, number: str, one: str, other: str, tenon: str) ->
     expect(page.locator("main")).to_contain_text(f"Joint {number}, ")
 
 
-def keep_a_gauge(page: Page, serving: Serving, address: str) -> None:
-    query = "openings=upper+rail,+left:+lacks+9/128&keep=13+1/16&fit=0&tenon=15/16"
+FIRST_ROUND = "openings=upper+rail,+left:+lacks+9/128&keep=13+1/16&fit=0&tenon=15/16"
+
+
+def keep_a_gauge(page: Page, serving: Serving, address: str, query: str = FIRST_ROUND) -> None:
     page.goto(f"{serving.address}/work/gauge?{query}&project={address.split('/')[-1]}")
     ready(page)
     page.locator("#sheet-called").fill("First round")
@@ -174,11 +176,7 @@ def test_a_double_press_cuts_one_rail_though_the_next_rails_button_comes_under_t
 ) -> None:
     address = started(page, common.address, "Two rails")
     query = "openings=upper+rail:+lacks+1/16%0Alower+rail:+lacks+1/16&keep=13&fit=0"
-    page.goto(f"{common.address}/work/gauge?{query}&project={address.split('/')[-1]}")
-    ready(page)
-    page.locator("#sheet-called").fill("Fit")
-    page.get_by_role("button", name="Keep", exact=True).tap()
-    expect(page.locator("h1")).to_have_text("Fit")
+    keep_a_gauge(page, common, address, query)
     page.goto(address)
     ready(page)
     expect(page.locator(".next")).to_have_text("Joint the lower edge of the upper rail: two passes")

@@ -33,38 +33,25 @@ def made_modules(
     parts: Mapping[str, Any],
     routes: Iterable[Route],
 ) -> dict[str, str]:
-    """Return the texts of made.js, made_more.js and the tools' scripts, without their suffix."""
+    """Return what the scripts take from the server as data, by their names: made, made_more, one for each tool."""
     first = needed(parts, FIRST_PARTS)
-    return {
-        "made": made(core, tools, factors, {name: parts[name] for name in parts if name in first}, routes),
-        "made_more": f"export const MORE = {_json({name: parts[name] for name in parts if name not in first})};\n",
-        **{tool_script(name): f'export {{ TOOL }} from "./core/{_file_of(name, core)}.js";\n' for name in tools},
-    }
-
-
-def made(
-    core: Mapping[Key, Piece],
-    tools: Mapping[str, Tool],
-    factors: Mapping[str, Fraction],
-    parts: Mapping[str, Any],
-    routes: Iterable[Route],
-) -> str:
-    """Return the text of made.js: what the scripts take from the server as data."""
+    now, later = ({name: parts[name] for name in parts if (name in first) is wanted} for wanted in (True, False))
     known = [{"pattern": route.pattern, "screen": route.screen} for route in routes]
     titles = [{"name": tool.name, "title": tool.title, "about": tool.about} for tool in tools.values()]
-    return "\n".join(
-        [
-            "/** Made at the start by webapp/phone/made.py: what the scripts take from the server as data. */",
-            'import { Fraction } from "./fraction.js";',
-            f"export const STAMP = {_json(PLACEHOLDER)};",
-            f"export const ENGINE = {_json(engine(core))};",
-            f"export const TITLES = {_json(titles)};",
-            f"export const FACTORS = new Map([{', '.join(_factor(*pair) for pair in factors.items())}]);",
-            f"export const ROUTES = {_json(known)};",
-            f"export const PARTS = {_json(parts)};",
-            "",
-        ]
-    )
+    made = [
+        'import { Fraction } from "./fraction.js";',
+        f"export const STAMP = {_json(PLACEHOLDER)};",
+        f"export const ENGINE = {_json(engine(core))};",
+        f"export const TITLES = {_json(titles)};",
+        f"export const FACTORS = new Map([{', '.join(_factor(*pair) for pair in factors.items())}]);",
+        f"export const ROUTES = {_json(known)};",
+        f"export const PARTS = {_json(now)};",
+    ]
+    return {
+        "made": "\n".join([*made, ""]),
+        "made_more": f"export const MORE = {_json(later)};\n",
+        **{tool_script(name): f'export {{ TOOL }} from "./core/{_file_of(name, core)}.js";\n' for name in tools},
+    }
 
 
 def tool_script(name: str) -> str:
